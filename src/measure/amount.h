@@ -21,7 +21,8 @@ struct GramsPerMillilitre {
     double value = 0;
 };
 
-/// An amount as the ledger keeps it: whole thousandths of gram, millilitre, piece or metre, so that sums are exact.
+/// An amount as the ledger keeps it: whole thousandths of gram, millilitre, piece or metre, so that sums are
+/// exact.
 struct Amount {
     std::int64_t milli = 0;
     Dimension dimension = Dimension::Mass;
@@ -39,20 +40,22 @@ inline Amount pieces(double value) { return amountOf(value, Dimension::Count); }
 Amount operator+(Amount a, Amount b);
 Amount operator-(Amount a, Amount b);
 
-/// An amount as people type it: "500g", "1.5 kg", "2,5 l", "8 fl oz", "1 lb", "2 qt", "12 each", "12 pcs", "3 pr", "0.5 m".
-/// A comma or a point may stand for the decimals. Errors: BadInput for no unit, an unknown unit, a negative or
-/// absurdly large number (over 10^9 base units), or text that is no number. Zero is allowed.
+/// An amount as people type it: "500g", "1.5 kg", "2,5 l", "8 fl oz", "1 lb", "2 qt", "12 each", "12 pcs", "3
+/// pr", "0.5 m". A comma or a point may stand for the decimals. Errors: BadInput for no unit, an unknown
+/// unit, a negative or absurdly large number (over 10^9 base units), or text that is no number. Zero is
+/// allowed.
 Result<Amount> parseAmount(std::string_view text);
 
-/// "500 g", "1.5 kg", "237 ml", "12 pieces", "8.0 fl oz". At most three significant decimals, never a rounding to zero
-/// of something that is not zero. Decimal point always "."; the screens localise.
+/// "500 g", "1.5 kg", "237 ml", "12 pieces", "8.0 fl oz". At most three significant decimals, never a
+/// rounding to zero of something that is not zero. Decimal point always "."; the screens localise.
 std::string formatAmount(Amount amount, UnitSystem system = UnitSystem::Metric);
 
 /// "g", "ml", "each", "m": the ledger's own unit, as in the JSON answers.
 std::string_view baseUnit(Dimension dimension);
 std::optional<Dimension> dimensionOfUnit(std::string_view baseUnit); ///< for "g", "ml", "each", "m" only
 
-/// The same stuff in another dimension, through its density. None when the two cannot be turned into each other.
+/// The same stuff in another dimension, through its density. None when the two cannot be turned into each
+/// other.
 std::optional<Amount> convert(Amount amount, Dimension to, std::optional<GramsPerMillilitre> density);
 
 } // namespace gw

@@ -34,8 +34,7 @@ struct Error {
     std::string sentence;
 };
 
-template <class T>
-using Result = tl::expected<T, Error>;
+template <class T> using Result = tl::expected<T, Error>;
 
 inline tl::unexpected<Error> fail(ErrorCode code, std::string sentence)
 {

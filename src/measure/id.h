@@ -8,8 +8,7 @@ namespace gw {
 
 /// An identifier that cannot be taken for another kind of identifier. Made by the device as a UUID,
 /// except for classes, families, job types and recipes, whose ids are the keys of the reference data.
-template <class Tag>
-struct Id {
+template <class Tag> struct Id {
     std::string text;
     friend auto operator<=>(const Id&, const Id&) = default;
     bool empty() const { return text.empty(); }
@@ -28,7 +27,9 @@ using JobId = Id<struct JobTag>;
 
 } // namespace gw
 
-template <class Tag>
-struct std::hash<gw::Id<Tag>> {
-    std::size_t operator()(const gw::Id<Tag>& id) const noexcept { return std::hash<std::string> {}(id.text); }
+template <class Tag> struct std::hash<gw::Id<Tag>> {
+    std::size_t operator()(const gw::Id<Tag>& id) const noexcept
+    {
+        return std::hash<std::string> {}(id.text);
+    }
 };

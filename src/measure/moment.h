@@ -22,10 +22,7 @@ using Days = std::chrono::duration<double, std::ratio<86400>>;
 inline constexpr Days meanMonth { 30.436875 };
 
 inline Days daysBetween(Moment from, Moment to) { return to - from; }
-inline Moment later(Moment from, Days by)
-{
-    return from + std::chrono::round<std::chrono::milliseconds>(by);
-}
+inline Moment later(Moment from, Days by) { return from + std::chrono::round<std::chrono::milliseconds>(by); }
 
 inline std::int64_t toMilliseconds(Moment moment) { return moment.time_since_epoch().count(); }
 inline Moment fromMilliseconds(std::int64_t ms) { return Moment { std::chrono::milliseconds { ms } }; }
@@ -37,10 +34,11 @@ Moment endOf(Date date);
 /// The UTC day a moment falls in.
 Date dateOf(Moment moment);
 
-/// "2026-05-25". A date must exist and lie in 1900 to 2199. Errors: BadInput, with the reason (no such day, year far off).
+/// "2026-05-25". A date must exist and lie in 1900 to 2199. Errors: BadInput, with the reason (no such day,
+/// year far off).
 Result<Date> parseDate(std::string_view text);
-/// ISO 8601: a date ("2026-05-25": its start), or date and time with optional seconds, fractions, and Z or an offset;
-/// a time without offset is UTC. Errors: BadInput.
+/// ISO 8601: a date ("2026-05-25": its start), or date and time with optional seconds, fractions, and Z or an
+/// offset; a time without offset is UTC. Errors: BadInput.
 Result<Moment> parseMoment(std::string_view text);
 
 std::string formatDate(Date date); ///< "2026-05-25"
