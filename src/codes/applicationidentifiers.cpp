@@ -10,27 +10,18 @@ namespace {
 
 using enum Content;
 
-constexpr std::uint8_t small(int value)
-{
-    return static_cast<std::uint8_t>(value);
-}
+constexpr std::uint8_t small(int value) { return static_cast<std::uint8_t>(value); }
 
 constexpr Part digits(int length, Content content = Anything)
 {
     return { CharSet::Digits, small(length), small(length), content, false };
 }
-constexpr Part digitsUpTo(int longest)
-{
-    return { CharSet::Digits, 1, small(longest), Anything, false };
-}
+constexpr Part digitsUpTo(int longest) { return { CharSet::Digits, 1, small(longest), Anything, false }; }
 constexpr Part text(int length, Content content = Anything)
 {
     return { CharSet::Set82, small(length), small(length), content, false };
 }
-constexpr Part textUpTo(int longest)
-{
-    return { CharSet::Set82, 1, small(longest), Anything, false };
-}
+constexpr Part textUpTo(int longest) { return { CharSet::Set82, 1, small(longest), Anything, false }; }
 constexpr Part perhaps(Part part)
 {
     part.optional = true;

@@ -90,8 +90,8 @@ std::optional<CodeError> checkTogether(std::span<const Element> elements)
     for (const Element& element : elements) {
         if (present.find(element.ai)->second != element.value)
             return CodeError { "duplicate AI",
-                '(' + element.ai + ") stands there twice, as " + quoted(present.find(element.ai)->second)
-                    + " and " + quoted(element.value) + ". Look at the label, and type the right one." };
+                '(' + element.ai + ") stands there twice, as " + inQuotes(present.find(element.ai)->second)
+                    + " and " + inQuotes(element.value) + ". Look at the label, and type the right one." };
     }
     for (const auto& entry : present) {
         const std::string_view ai = entry.first;

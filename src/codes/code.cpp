@@ -19,10 +19,7 @@ constexpr std::size_t longestText = 8192;
 /// Scanners send a composite symbol as its linear part, a bar, and its element string.
 constexpr char compositeMark = '|';
 
-bool isDigit(char c)
-{
-    return c >= '0' && c <= '9';
-}
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 bool allDigits(std::string_view text)
 {

@@ -25,10 +25,7 @@ Pieces split(std::string_view text, char mark)
     return pieces;
 }
 
-bool isDigit(char c)
-{
-    return c >= '0' && c <= '9';
-}
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
 bool allDigits(std::string_view text)
 {
@@ -191,7 +188,7 @@ std::optional<CodeError> readQuery(
         const Identifier* identifier = identifierNamed(ai);
         if (!identifier)
             return error(
-                "unknown numeric query key", "there is no application identifier " + quoted(ai) + '.');
+                "unknown numeric query key", "there is no application identifier " + inQuotes(ai) + '.');
         const bool twice = std::any_of(
             read.elements.begin(), read.elements.end(), [&](const Element& e) { return e.ai == ai; });
         if (!twice && (!identifier->linkAttribute || isQualifier(key, ai)))

@@ -145,7 +145,7 @@ CodeError wrong(std::string_view kind, const Identifier& identifier, std::string
     std::string_view value, std::string_view part)
 {
     return { std::string(kind),
-        named(identifier, ai) + " reads " + quoted(value) + ": " + reason(kind, part) + '.' };
+        named(identifier, ai) + " reads " + inQuotes(value) + ": " + reason(kind, part) + '.' };
 }
 
 } // namespace

@@ -13,7 +13,7 @@ namespace {
 
 CodeError noSuchIdentifier(std::string_view data)
 {
-    const std::string begin = quoted(data.substr(0, 4));
+    const std::string begin = inQuotes(data.substr(0, 4));
     if (data.front() == groupSeparator)
         return {
             "no such AI",
@@ -34,12 +34,12 @@ CodeError badIdentifier(std::string_view ai)
     if (!allDigits(ai) || ai.empty())
         return {
             "AI not numeric",
-            quoted(ai)
+            inQuotes(ai)
                 + " is no application identifier: digits stand between the brackets. Type it from the label."
         };
     if (ai.size() > 4)
         return { "AI too long",
-            quoted(ai)
+            inQuotes(ai)
                 + " is no application identifier: it has two to four digits. Type it from the label." };
     return { "no such AI",
         "There is no application identifier (" + std::string(ai) + "). Look at the label again." };
@@ -102,7 +102,7 @@ ElementsRead readBracketed(std::string_view text, int currentYear)
         const std::size_t end = text.find(')');
         if (end == std::string_view::npos) {
             read.error = CodeError { "unterminated AI",
-                "A closing bracket is missing behind " + quoted(text.substr(0, 4))
+                "A closing bracket is missing behind " + inQuotes(text.substr(0, 4))
                     + ": type it again, such as (10)ABC." };
             return read;
         }

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "measure/number.h"
 #include "measure/quoted.h"
+#include "measure/number.h"
 
 namespace gw {
 
@@ -50,11 +50,11 @@ Result<Gtin> parseGtin(std::string_view text)
     const std::string digits = withoutGroupMarks(text);
     if (!allDigits(digits))
         return fail(ErrorCode::BadInput,
-            quoted(trimmed(text)) + " is not an item number: type the digits under the bars.");
+            inQuotes(trimmed(text)) + " is not an item number: type the digits under the bars.");
     const std::size_t length = digits.size();
     if (length != 8 && length != 12 && length != 13 && length != 14)
         return fail(ErrorCode::BadInput,
-            quoted(digits) + " has " + std::to_string(length)
+            inQuotes(digits) + " has " + std::to_string(length)
                 + " digits: an item number has 8, 12, 13 or 14. Type all the digits under the bars.");
     const int right = *checkDigit(std::string_view(digits).substr(0, length - 1));
     if (right != digits.back() - '0')
@@ -69,13 +69,13 @@ Result<std::string> expandUpcE(std::string_view text)
     const std::string digits = withoutGroupMarks(text);
     if (!allDigits(digits) || digits.size() < 6 || digits.size() > 8)
         return fail(ErrorCode::BadInput,
-            quoted(trimmed(text))
+            inQuotes(trimmed(text))
                 + " is not a short item number: it has 6, 7 or 8 digits. Type all the digits beside and "
                   "under the bars.");
     const char system = digits.size() == 6 ? '0' : digits.front();
     if (system != '0' && system != '1')
         return fail(ErrorCode::BadInput,
-            quoted(digits) + " is not a short item number: it begins with 0 or 1. Type the full number.");
+            inQuotes(digits) + " is not a short item number: it begins with 0 or 1. Type the full number.");
 
     // GS1 General Specifications 5.2.2.4: the last of the six digits says which zeros were left out.
     const std::string_view six = std::string_view(digits).substr(digits.size() == 6 ? 0 : 1, 6);

@@ -30,16 +30,10 @@ constexpr int product(int a, int b)
     return sum % turns + (mirrored ? turns : 0);
 }
 
-constexpr int turnedAbout(int a)
-{
-    return a < turns ? turns - 1 - a : a;
-}
+constexpr int turnedAbout(int a) { return a < turns ? turns - 1 - a : a; }
 
 /// The turn-about twice is no change, so only odd places feel it.
-constexpr int placed(int a, std::size_t place)
-{
-    return place % 2 == 1 ? turnedAbout(a) : a;
-}
+constexpr int placed(int a, std::size_t place) { return place % 2 == 1 ? turnedAbout(a) : a; }
 
 int valueOf(char c)
 {
@@ -60,10 +54,7 @@ char checkCharacter(std::string_view data)
     return 0; // unreachable: a group has an inverse for every element
 }
 
-std::string_view dataOf(std::string_view code)
-{
-    return code.substr(mark.size(), dataLength);
-}
+std::string_view dataOf(std::string_view code) { return code.substr(mark.size(), dataLength); }
 
 /// The text in the written form of a label code, its check character not yet looked at; empty when it is not
 /// of that shape.
@@ -104,9 +95,6 @@ std::optional<std::string> parseOwnLabel(std::string_view text)
     return code;
 }
 
-bool looksLikeOwnLabel(std::string_view text)
-{
-    return !shaped(text).empty();
-}
+bool looksLikeOwnLabel(std::string_view text) { return !shaped(text).empty(); }
 
 } // namespace gw

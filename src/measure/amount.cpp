@@ -135,7 +135,7 @@ Error unknownUnit(std::string_view unit)
         return { ErrorCode::BadInput,
             "There is a blank inside the number: type the number in one, such as 1000 g." };
     return { ErrorCode::BadInput,
-        quoted(unit)
+        inQuotes(unit)
             + " is not a unit known here: use g, kg, mg, lb, oz, ml, l, fl oz, pint, qt, gal, each, pair, m, "
               "cm, mm, ft or in." };
 }
@@ -179,11 +179,12 @@ Result<Amount> parseAmount(std::string_view text)
     const double value = number->value * unit->inBase;
     if (value > mostBaseUnits)
         return fail(ErrorCode::BadInput,
-            quoted(trimmed(text)) + " is more than any shop holds: look at the number and the unit again.");
+            inQuotes(trimmed(text)) + " is more than any shop holds: look at the number and the unit again.");
     const Amount amount = amountOf(value, unit->dimension);
     if (amount.milli == 0 && number->value > 0)
         return fail(ErrorCode::BadInput,
-            quoted(trimmed(text)) + " is too little to keep count of: the least is 0.001 g, ml, m or piece.");
+            inQuotes(trimmed(text))
+                + " is too little to keep count of: the least is 0.001 g, ml, m or piece.");
     return amount;
 }
 

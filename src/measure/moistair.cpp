@@ -13,10 +13,7 @@ constexpr double magnusSlope = 17.625;
 constexpr double magnusOffset = 243.04;
 
 /// NaN fails both comparisons, so it is never within.
-bool within(double value, double low, double high)
-{
-    return value >= low && value <= high;
-}
+bool within(double value, double low, double high) { return value >= low && value <= high; }
 
 tl::unexpected<Error> badHumidity()
 {
@@ -28,9 +25,9 @@ tl::unexpected<Error> badHumidity()
 
 Result<WoodMoisture> equilibriumMoisture(Celsius air, RelativeHumidity humidity)
 {
-    if (!within(air.value, -40, 135))
+    if (!within(air.value, -40, 132.5))
         return fail(ErrorCode::BadInput,
-            "Wood moisture can be estimated for air from -40 to 135 C only: read the thermometer again.");
+            "Wood moisture can be estimated for air from -40 to 132 C only: read the thermometer again.");
     if (!within(humidity.percent, 0, 100))
         return badHumidity();
 

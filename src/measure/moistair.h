@@ -21,7 +21,8 @@ struct WoodMoisture {
 /// USDA Wood Handbook (FPL-GTR-282, 2021) equation 4-5, Celsius constants. Its table spans -1.1 to 132.2 C
 /// and 5 to 95 %; outside that the equation is stretched (see inHandbookTable). The handbook itself warns
 /// that a tenth of a percent has no physical meaning: a real piece differs by species and history. Errors:
-/// BadInput outside -40 to 135 C or 0 to 100 %, or when either is no number.
+/// BadInput outside -40 to 132.5 C (hotter, the equation turns back on itself) or 0 to 100 %, or when either
+/// is no number.
 Result<WoodMoisture> equilibriumMoisture(Celsius air, RelativeHumidity humidity);
 
 /// Whether the handbook's table itself covers such air, so that the answer is not stretched.

@@ -65,22 +65,19 @@ std::optional<Date> takeDate(std::string_view& text)
     return Date { year { *y }, month { static_cast<unsigned>(*m) }, day { static_cast<unsigned>(*d) } };
 }
 
-std::string monthName(month m)
-{
-    return monthNames[static_cast<unsigned>(m) - 1];
-}
+std::string monthName(month m) { return monthNames[static_cast<unsigned>(m) - 1]; }
 
 Result<Date> checked(Date date, std::string_view text)
 {
     if (const int y = static_cast<int>(date.year()); y < firstYear || y > lastYear)
         return fail(
-            ErrorCode::BadInput, quoted(text) + " lies too far off: the year must be from 1900 to 2199.");
+            ErrorCode::BadInput, inQuotes(text) + " lies too far off: the year must be from 1900 to 2199.");
     if (!date.month().ok())
         return fail(ErrorCode::BadInput,
-            quoted(text) + " has no such month: type the date as year-month-day, such as 2026-05-25.");
+            inQuotes(text) + " has no such month: type the date as year-month-day, such as 2026-05-25.");
     if (!date.ok())
         return fail(ErrorCode::BadInput,
-            quoted(text) + " is no day of the calendar: " + monthName(date.month()) + ' '
+            inQuotes(text) + " is no day of the calendar: " + monthName(date.month()) + ' '
                 + std::to_string(static_cast<int>(date.year())) + " has "
                 + std::to_string(static_cast<unsigned>((date.year() / date.month() / last).day()))
                 + " days.");
@@ -122,8 +119,9 @@ std::optional<minutes> takeOffset(std::string_view& text)
     if (!take(text, "+-"))
         return std::nullopt;
     const auto h = takeDigits(text, 2);
+    const bool wholeHours = h && text.empty();
     take(text, ":");
-    const auto m = text.empty() ? std::optional(0) : takeDigits(text, 2);
+    const auto m = wholeHours ? std::optional(0) : takeDigits(text, 2);
     if (!h || !m || *m > 59 || *h * 60 + *m > 14 * 60)
         return std::nullopt;
     const minutes offset = hours { *h } + minutes { *m };
@@ -132,20 +130,11 @@ std::optional<minutes> takeOffset(std::string_view& text)
 
 } // namespace
 
-Moment startOf(Date date)
-{
-    return sys_days { date };
-}
+Moment startOf(Date date) { return sys_days { date }; }
 
-Moment endOf(Date date)
-{
-    return sys_days { date } + days { 1 } - milliseconds { 1 };
-}
+Moment endOf(Date date) { return sys_days { date } + days { 1 } - milliseconds { 1 }; }
 
-Date dateOf(Moment moment)
-{
-    return floor<days>(moment);
-}
+Date dateOf(Moment moment) { return floor<days>(moment); }
 
 Result<Date> parseDate(std::string_view text)
 {
@@ -154,7 +143,7 @@ Result<Date> parseDate(std::string_view text)
     const auto date = takeDate(left);
     if (!date || !left.empty())
         return fail(ErrorCode::BadInput,
-            quoted(text) + " is not a date: type it as year-month-day, such as 2026-05-25.");
+            inQuotes(text) + " is not a date: type it as year-month-day, such as 2026-05-25.");
     return checked(*date, text);
 }
 
@@ -163,7 +152,7 @@ Result<Moment> parseMoment(std::string_view text)
     text = trimmed(text);
     const auto refused = [&] {
         return fail(ErrorCode::BadInput,
-            quoted(text)
+            inQuotes(text)
                 + " is not a time: type it such as 2026-05-25, 2026-05-25T14:03 or "
                   "2026-05-25T14:03:00+02:00.");
     };

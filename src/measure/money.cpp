@@ -12,8 +12,8 @@ namespace {
 /// Decimals of a currency: two, unless ISO 4217 (list one, minor unit column) says otherwise.
 std::size_t minorDigits(std::string_view currency)
 {
-    constexpr std::array<std::string_view, 17> none { "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG",
-        "RWF", "UGX", "UYI", "VND", "VUV", "XAF", "XOF", "XPF" };
+    constexpr std::array<std::string_view, 17> none { "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW",
+        "PYG", "RWF", "UGX", "UYI", "VND", "VUV", "XAF", "XOF", "XPF" };
     constexpr std::array<std::string_view, 7> three { "BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND" };
     if (std::find(none.begin(), none.end(), currency) != none.end())
         return 0;

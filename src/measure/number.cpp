@@ -21,15 +21,9 @@ constexpr std::array blanks { " "sv, "\t"sv, "\n"sv, "\r"sv, "\v"sv, "\f"sv, "\u
 /// More digits than this are no amount anybody weighs.
 constexpr std::size_t longestNumber = 24;
 
-bool isDigit(char c)
-{
-    return c >= '0' && c <= '9';
-}
+bool isDigit(char c) { return c >= '0' && c <= '9'; }
 
-bool isMark(char c)
-{
-    return c == '.' || c == ',';
-}
+bool isMark(char c) { return c == '.' || c == ','; }
 
 /// The sign's value; takes it off the text. Tablets offer the real minus sign (U+2212) too.
 double takeSign(std::string_view& text)
@@ -55,7 +49,7 @@ bool mayBeThousands(std::string_view whole, std::string_view decimals)
 tl::unexpected<Error> ambiguous(std::string_view number)
 {
     return fail(ErrorCode::BadInput,
-        quoted(number)
+        inQuotes(number)
             + " can be read in two ways: type it without a thousands mark, with a point for the decimals.");
 }
 
@@ -90,16 +84,16 @@ Result<LeadingNumber> leadingNumber(std::string_view text)
     const auto marks = std::count_if(number.begin(), number.end(), isMark);
     if (std::none_of(number.begin(), number.end(), isDigit))
         return fail(
-            ErrorCode::BadInput, quoted(whole) + " does not begin with a number: type the number first.");
+            ErrorCode::BadInput, inQuotes(whole) + " does not begin with a number: type the number first.");
     if (number.size() > longestNumber)
-        return fail(ErrorCode::BadInput, quoted(number) + " has too many digits: type fewer.");
+        return fail(ErrorCode::BadInput, inQuotes(number) + " has too many digits: type fewer.");
     if (marks > 1)
         return ambiguous(number);
 
     const std::size_t mark = number.find_first_of(".,");
     if (mark == number.size() - 1)
         return fail(ErrorCode::BadInput,
-            quoted(number) + " has no digits after its decimal mark: type them or leave the mark out.");
+            inQuotes(number) + " has no digits after its decimal mark: type them or leave the mark out.");
     if (mark != std::string_view::npos && number[mark] == ','
         && mayBeThousands(number.substr(0, mark), number.substr(mark + 1)))
         return ambiguous(number);

@@ -61,7 +61,7 @@ bool isUnshowable(std::string_view sequence)
 
 } // namespace
 
-std::string quoted(std::string_view text)
+std::string inQuotes(std::string_view text)
 {
     std::string shown = "\"";
     std::size_t characters = 0;

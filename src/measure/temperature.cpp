@@ -42,11 +42,11 @@ Result<Celsius> parseTemperature(std::string_view text)
         value = (value - 32) / 1.8;
     else if (unit != "C" && unit != "c")
         return fail(ErrorCode::BadInput,
-            quoted(unit) + " is not a unit of temperature known here: type C or F, such as 18C or 65F.");
+            inQuotes(unit) + " is not a unit of temperature known here: type C or F, such as 18C or 65F.");
 
     if (!(value >= coldest && value <= hottest))
         return fail(ErrorCode::BadInput,
-            quoted(trimmed(text)) + " is no temperature a shop meets: it must lie between -90C and 300C.");
+            inQuotes(trimmed(text)) + " is no temperature a shop meets: it must lie between -90C and 300C.");
     return Celsius { value };
 }
 
