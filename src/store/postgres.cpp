@@ -1,0 +1,147 @@
+#include "store/postgres.h"
+
+#include <libpq-fe.h>
+
+#include <array>
+#include <map>
+#include <memory>
+
+#include <QSqlDatabase>
+#include <QSqlDriver>
+#include <QSqlError>
+#include <QSqlQuery>
+
+#include "store/database.h"
+
+namespace gw {
+
+namespace {
+
+using Settings = std::map<std::string, std::string>;
+
+struct FreeConninfo {
+    void operator()(PQconninfoOption* options) const { PQconninfoFree(options); }
+};
+struct FinishConnection {
+    void operator()(PGconn* connection) const { PQfinish(connection); }
+};
+
+// What the address itself says, keyword by keyword.
+Result<Settings> parsed(const std::string& address)
+{
+    char* words = nullptr;
+    const std::unique_ptr<PQconninfoOption, FreeConninfo> options(PQconninfoParse(address.c_str(), &words));
+    if (!options) {
+        std::string said = words ? words : "";
+        PQfreemem(words);
+        // libpq repeats the address in what it says, password and all.
+        said = said.find("percent") != std::string::npos ? "a character after % is wrong"
+                                                         : "a part of it is wrong or unknown";
+        return fail(ErrorCode::BadInput,
+            "The address of the PostgreSQL store cannot be read: " + said
+                + "; write it as postgresql://user@host:port/database.");
+    }
+    Settings settings;
+    for (const auto* option = options.get(); option->keyword; ++option) {
+        if (option->val)
+            settings.emplace(option->keyword, option->val);
+    }
+    return settings;
+}
+
+QString take(Settings& settings, const std::string& key)
+{
+    const auto node = settings.extract(key);
+    return node ? QString::fromStdString(node.mapped()) : QString();
+}
+
+QString quotedSetting(const std::string& value)
+{
+    QString text = QString::fromStdString(value);
+    text.replace(u'\\', QStringLiteral("\\\\")).replace(u'\'', QStringLiteral("\\'"));
+    return u'\'' + text + u'\'';
+}
+
+// Why the server refused: asked once more with only SQLSTATE for an answer, as its words come in its own
+// language.
+Error refusal(const std::string& address, const std::string& words, const std::string& shown)
+{
+    // What stands later in the list counts; a server that is not there at all was waited for already.
+    constexpr std::array<const char*, 3> keywords { "dbname", "connect_timeout", nullptr };
+    const std::array<const char*, 3> values { address.c_str(), "3", nullptr };
+    const std::unique_ptr<PGconn, FinishConnection> connection(
+        PQconnectStartParams(keywords.data(), values.data(), 1));
+    std::string state;
+    if (connection && PQstatus(connection.get()) != CONNECTION_BAD) {
+        PQsetErrorVerbosity(connection.get(), PQERRORS_SQLSTATE);
+        // Blocks until the server has answered or the connection failed.
+        PQreset(connection.get());
+        const std::string said = PQerrorMessage(connection.get());
+        const auto fatal = said.rfind(": ");
+        if (said.size() >= 5 && fatal != std::string::npos)
+            state = said.substr(said.find_first_not_of(" \n", fatal + 2), 5);
+    }
+    return faultOf(Engine::Postgres, state.size() == 5 ? state : "08001", words, shown);
+}
+
+} // namespace
+
+std::string shownPostgres(const std::string& address)
+{
+    auto settings = parsed(address);
+    if (!settings)
+        return "the PostgreSQL server";
+    std::string shown = "postgresql://" + (*settings)["host"];
+    if (const std::string port = (*settings)["port"]; !port.empty())
+        shown += ":" + port;
+    return shown + "/" + (*settings)["dbname"];
+}
+
+bool postgresAnswers(const QSqlDatabase& connection)
+{
+    const QVariant handle = connection.isOpen() ? connection.driver()->handle() : QVariant();
+    if (!handle.isValid() || qstrcmp(handle.typeName(), "PGconn*") != 0)
+        return false;
+    return PQstatus(*static_cast<PGconn* const*>(handle.constData())) == CONNECTION_OK;
+}
+
+Result<void> connectPostgres(
+    QSqlDatabase& connection, const StoreLocation& location, const DatabaseOptions& options)
+{
+    auto settings = parsed(location.where);
+    if (!settings)
+        return tl::unexpected(settings.error());
+    // A server that is switched off must not hang the tablet for minutes.
+    if (!settings->contains("connect_timeout") && !qEnvironmentVariableIsSet("PGCONNECT_TIMEOUT"))
+        settings->emplace("connect_timeout", "10");
+    connection.setHostName(take(*settings, "host"));
+    connection.setDatabaseName(take(*settings, "dbname"));
+    connection.setUserName(take(*settings, "user"));
+    connection.setPassword(take(*settings, "password"));
+    QStringList rest;
+    for (const auto& [key, value] : *settings) {
+        // Qt would turn it into a blank.
+        if (value.find(';') != std::string::npos)
+            return fail(ErrorCode::BadInput,
+                "The address of the PostgreSQL store holds a semicolon in " + key
+                    + "; set that on the server instead.");
+        rest.append(QString::fromStdString(key) + u'=' + quotedSetting(value));
+    }
+    connection.setConnectOptions(rest.join(u';'));
+
+    const std::string shown = location.shown();
+    if (!connection.open())
+        return tl::unexpected(
+            refusal(location.where, connection.lastError().databaseText().toStdString(), shown));
+    // A tablet that leaves the network in the middle of an act must not hold the others up for ever.
+    for (const QString& sql : { QStringLiteral("SET lock_timeout = %1").arg(options.lockWaitMs),
+             QStringLiteral("SET idle_in_transaction_session_timeout = 60000"),
+             QStringLiteral("SET client_min_messages = warning") }) {
+        QSqlQuery query(connection);
+        if (!query.exec(sql))
+            return tl::unexpected(faultOf(Engine::Postgres, query.lastError(), shown));
+    }
+    return {};
+}
+
+} // namespace gw

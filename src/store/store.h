@@ -1,0 +1,139 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "measure/error.h"
+#include "store/records.h"
+
+namespace gw {
+
+class Database;
+
+/// Where a store is: a file path, or "postgresql://..." with credentials by libpq's own conventions.
+struct StoreLocation {
+    std::string where;
+    bool isPostgres() const;
+    std::string shown() const; ///< without a password, for sentences
+};
+
+struct OpenOptions {
+    Moment now;
+    std::string
+        backupFolder; ///< where an older store is backed up before it is migrated; empty: beside the file
+    bool create = true; ///< make the store when there is none; else NotFound
+    int lockWaitMs = 5000; ///< how long a write waits for another program's before it is StoreLocked
+};
+
+/// One table of db/reference, as text cells; names and columns are those of the files.
+struct ReferenceTable {
+    std::string name; ///< file name without ending, e.g. "class_figures"
+    std::vector<std::string> columns;
+    std::vector<std::vector<std::string>> rows;
+};
+
+/// The result of verify and backup: what was looked at, and every problem found, as sentences.
+struct StoreReport {
+    bool ok = false;
+    std::string engine; ///< "sqlite" or "postgresql"
+    int schemaVersion = 0;
+    std::int64_t containers = 0;
+    std::int64_t entries = 0;
+    std::vector<std::string> problems;
+};
+
+/// The shop's store, on one engine or the other through the same SQL. Use it on one thread only: the one that
+/// opened it. Every call answers or says why not; a failed write leaves nothing half-written.
+class Store {
+public:
+    /// Opens, and when needed makes or migrates. An older store is backed up first; a newer, foreign or
+    /// damaged one is refused.
+    static Result<std::unique_ptr<Store>> open(const StoreLocation& location, const OpenOptions& options);
+    ~Store();
+    Store(const Store&) = delete;
+    Store& operator=(const Store&) = delete;
+
+    const StoreLocation& location() const;
+    bool isNew() const; ///< made by this open
+    int schemaVersion() const;
+
+    /// Runs an act in one transaction: commits when it answers, rolls back when it fails. Not nested.
+    Result<void> transact(const std::function<Result<void>()>& act);
+    /// Runs several reads so that all of them see the store at one moment. Writing in it is refused or
+    /// undone.
+    Result<void> readTogether(const std::function<Result<void>()>& act) const;
+
+    // Reference data (db/reference)
+    /// Puts the reference data in, or refreshes it, in one transaction, leaving every figure the shop changed
+    /// as it is.
+    Result<void> refreshReference(const std::vector<ReferenceTable>& tables, const std::string& edition);
+    Result<std::string> referenceEdition() const; ///< empty when none is loaded
+    /// One table as it was put in, without what the shop changed; rows by key. NotFound for no such table.
+    Result<ReferenceTable> reference(const std::string& table) const;
+    Result<std::vector<ClassRecord>> classes() const; ///< with figures and pictograms, by name
+    Result<std::vector<FamilyRecord>> families() const;
+    Result<std::vector<SourceRecord>> sources() const;
+    /// The shop's own figure over the reference's; all three none takes the shop's away again.
+    Result<void> setClassFigure(const ClassId& id, const std::string& figure, std::optional<double> value,
+        std::optional<double> low, std::optional<double> high, Moment now);
+
+    // What the shop buys and where it stands
+    Result<void> saveMaterial(const MaterialRecord& material); ///< new or changed, with its label figures
+    Result<std::vector<MaterialRecord>> materials() const; ///< by name
+    Result<void> savePack(const PackRecord& pack); ///< Conflict when another pack carries its GTIN
+    Result<std::vector<PackRecord>> packs() const;
+    Result<std::optional<PackRecord>> packByGtin(const std::string& gtin14) const;
+    Result<void> savePlace(const PlaceRecord& place); ///< Conflict when the name is taken
+    Result<std::vector<PlaceRecord>> places() const; ///< by name
+    Result<void> saveJobType(const JobTypeRecord& jobType, Moment now); ///< marks it changed by the shop
+    Result<std::vector<JobTypeRecord>> jobTypes() const; ///< by name
+    Result<std::vector<ConsumableRecord>> consumables() const;
+    Result<void> saveJob(const JobRecord& job);
+    Result<std::vector<JobRecord>> jobs() const; ///< newest first
+
+    // The ledger
+    Result<void> addContainer(const ContainerRecord& container); ///< Conflict when the label code is taken
+    Result<std::vector<ContainerRecord>> containers() const;
+    Result<std::optional<ContainerRecord>> container(const ContainerId& id) const;
+    Result<std::optional<ContainerRecord>> containerByLabel(const std::string& label) const;
+    /// Takes the container for this act until it ends, so that two tablets cannot both take the last of it.
+    Result<void> lockContainer(const ContainerId& id);
+    /// Appends entries. An entry sent again with the same id and content is the same entry: no error, nothing
+    /// doubled.
+    Result<void> append(const std::vector<Entry>& entries);
+    Result<std::optional<Entry>> entry(const EntryId& id) const;
+    Result<std::vector<Entry>> entriesOfAct(const ActId& act) const;
+    /// Every entry that happened up to a moment, by container, then time, then when it was recorded; lot
+    /// entries last.
+    Result<std::vector<Entry>> entriesUpTo(Moment moment) const;
+    /// The entries of one container, and of its lot, up to a moment, in time order.
+    Result<std::vector<Entry>> entriesOf(const ContainerId& id, Moment upTo) const;
+    Result<std::vector<Entry>> latestEntries(int count) const; ///< newest first
+
+    // Settings of the shop, kept with it
+    Result<std::optional<std::string>> setting(const std::string& key) const;
+    Result<void> setSetting(const std::string& key, const std::string& value);
+
+    // Care of the store
+    /// A whole copy into one file, readable by either engine, consistent though others write meanwhile.
+    /// Written beside and renamed, so that a file of that name is a whole one. Errors: FileUnwritable,
+    /// StoreFull.
+    Result<StoreReport> backup(const std::string& file) const;
+    /// Replaces all that is in this store by a backup, in one transaction, after writing what was there to
+    /// keepFile.
+    Result<StoreReport> restore(const std::string& file, const std::string& keepFile);
+    /// Looks at everything that should hold: the engine's own check, references, sums, reversals, guards.
+    Result<StoreReport> verify() const;
+
+private:
+    explicit Store(std::unique_ptr<Database> database, StoreLocation location);
+    std::unique_ptr<Database> m_database;
+    StoreLocation m_location;
+    bool m_isNew = false;
+    int m_schemaVersion = 0;
+};
+
+} // namespace gw
