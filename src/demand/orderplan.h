@@ -1,0 +1,96 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "measure/amount.h"
+#include "measure/error.h"
+#include "measure/id.h"
+#include "measure/moment.h"
+#include "measure/money.h"
+#include "measure/range.h"
+
+namespace gw {
+
+/// A pack on offer.
+struct PackOffer {
+    PackId pack;
+    std::string name; ///< "500 g bottle"
+    Amount amount; ///< over zero
+    std::optional<Money> price;
+    std::string supplier;
+    double leadDays = 7;
+};
+
+/// What one container can still give, and until when it will pass.
+struct UsableLot {
+    Amount left;
+    std::optional<Moment> usableUntil; ///< none: no limit known of
+    bool opened = false;
+};
+
+/// One kind of work that takes this material: how many a month, and how much each.
+struct UseOfJob {
+    std::string jobName;
+    double jobsPerMonth = 0;
+    double amountPerJob = 0; ///< base units of the material itself (dry granules, resin ...)
+};
+
+/// One material and all that is known of its use.
+struct MaterialDemand {
+    MaterialId material;
+    std::string name;
+    Dimension dimension = Dimension::Mass;
+    std::vector<UseOfJob> jobs;
+    std::vector<double> usedPerMonth; ///< whole months before the plan, oldest first: what left the shelf
+    std::vector<double> otherUsePerMonth; ///< of that, what no planned job type explains, oldest first
+    std::vector<UsableLot> stock; ///< only what passes today
+    std::vector<PackOffer> packs;
+    std::optional<Range<Days>>
+        sealedLife; ///< at the shop's usual climate; none when it does not age or is not known
+    std::optional<Range<Days>> openedLife;
+    std::optional<MaterialId> partner;
+    double partnerPerUnit = 0; ///< units of the partner used for each unit of this
+};
+
+struct PlanRequest {
+    Date monthStart; ///< first day of the month the list is for
+    Moment now;
+    double servicePercent = 95; ///< over 0, under 100
+    double reviewDays = 30.436875; ///< until the next list
+};
+
+struct PackCount {
+    PackId pack;
+    std::string name;
+    std::string supplier;
+    int count = 0;
+    std::optional<Money> price; ///< of one
+};
+
+struct OrderLine {
+    MaterialId material;
+    std::string name;
+    std::vector<PackCount>
+        packs; ///< empty with a need: nothing is on offer that would be used in time, see why
+    Amount need; ///< over lead time and review, at the service asked for
+    Amount usable; ///< of the stock, what will still pass when it is needed
+    Amount ordered;
+    std::optional<Date> latestUse; ///< when what is ordered would go off
+    std::string why; ///< a sentence or two with the figures
+};
+
+struct OrderPlan {
+    std::vector<OrderLine> lines; ///< only what wants buying, or wants it and cannot be had
+    std::vector<Money> totals; ///< one for each currency
+    std::vector<std::string> notes; ///< one-sided stock, no packs known, no history ...
+};
+
+/// What to buy for a month. Use is jobs x amount plus what other use was seen; need covers lead time and
+/// review at the service level by the compound Poisson of the jobs; usable stock is used first-to-expire; the
+/// pack is the one that covers the gap with the least cost including what would go off before it is used.
+/// Errors: BadInput (service level, month, a pack of zero).
+Result<OrderPlan> planOrder(const PlanRequest& request, const std::vector<MaterialDemand>& materials);
+
+} // namespace gw

@@ -1,0 +1,180 @@
+#include "demand/orderwords.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+namespace gw {
+
+namespace {
+
+constexpr std::size_t jobsNamed = 3;
+
+std::string amountText(double value, Dimension dimension) { return formatAmount(amountOf(value, dimension)); }
+
+std::string jobsText(std::vector<UseOfJob> jobs)
+{
+    std::stable_sort(jobs.begin(), jobs.end(), [](const UseOfJob& a, const UseOfJob& b) {
+        return a.jobsPerMonth * a.amountPerJob > b.jobsPerMonth * b.amountPerJob;
+    });
+    std::string text;
+    for (std::size_t i = 0; i < std::min(jobs.size(), jobsNamed); ++i)
+        text += (i == 0 ? "" : ", ") + figure(jobs[i].jobsPerMonth) + " × " + jobs[i].jobName;
+    if (jobs.size() > jobsNamed)
+        text += " and more";
+    return text;
+}
+
+std::string useText(const OrderDraft& draft)
+{
+    const UseForecast& use = draft.use;
+    const Dimension dimension = draft.demand->dimension;
+    const double fromJobs = use.perMonth - use.otherPerMonth;
+    switch (use.basis) {
+    case UseBasis::Jobs:
+        return "Planned jobs take about " + amountText(fromJobs, dimension) + " a month ("
+            + jobsText(use.jobs) + ")";
+    case UseBasis::JobsAndOther:
+        return "Planned jobs take about " + amountText(fromJobs, dimension) + " a month ("
+            + jobsText(use.jobs) + ") and other use about " + amountText(use.otherPerMonth, dimension);
+    case UseBasis::RecentMonths:
+        return "Use is about " + amountText(use.otherPerMonth, dimension) + " a month ("
+            + (use.months == 1 ? "one month on record"
+                               : "mean of the last " + std::to_string(use.months) + " months")
+            + ")";
+    case UseBasis::NowAndThen:
+        return "It is used now and then, about " + amountText(use.otherPerMonth, dimension) + " a month ("
+            + std::to_string(use.months) + " months on record)";
+    case UseBasis::None:
+        break;
+    }
+    return "No use of its own is planned or on record";
+}
+
+std::string needText(const OrderDraft& draft, const PlanRequest& request)
+{
+    const double days = std::round(draft.lead.count() + request.reviewDays);
+    std::string text = useText(draft) + "; " + figure(days) + " days of delivery and use ask for "
+        + formatAmount(draft.need) + " at " + figure(request.servicePercent) + " %.";
+    if (!draft.leaderName.empty())
+        text += " It goes with " + draft.leaderName + ", " + figure(100 * draft.perLeaderUnit) + " to 100.";
+    if (draft.matched)
+        text += " To match its partner " + formatAmount(*draft.matched) + " is wanted in all.";
+    return text;
+}
+
+std::string stockText(const OrderDraft& draft)
+{
+    const Runoff& runoff = draft.runoff;
+    if (runoff.usable.milli == 0 && runoff.past.milli == 0)
+        return " None is in stock.";
+    std::string text = runoff.usable.milli == 0
+        ? " Nothing in stock will still pass when needed"
+        : " Of the stock " + formatAmount(runoff.usable) + " is good for that";
+    if (runoff.past.milli > 0) {
+        text += "; " + formatAmount(runoff.past);
+        text += runoff.firstPast
+            ? " will be past unused, the first from " + spokenDate(dateOf(*runoff.firstPast))
+            : std::string(" will go off once opened before it is used");
+    }
+    return text + ".";
+}
+
+std::string packsText(const PackChoice& choice)
+{
+    std::string text;
+    for (const auto& [offer, count] : choice.packs)
+        text += (text.empty() ? "" : " and ") + std::to_string(count) + " × " + offer->name;
+    return text;
+}
+
+/// A larger pack that looks the better bargain and is not, if there is one.
+std::string falseBargain(const OrderDraft& draft)
+{
+    const std::vector<double> prices = unitPrices(draft.offers);
+    const auto priceOf = [&](const PackOffer* offer) {
+        const auto at = std::find(draft.offers.begin(), draft.offers.end(), offer) - draft.offers.begin();
+        return prices[static_cast<std::size_t>(at)];
+    };
+    const PackOffer* chosen = draft.choice->packs.front().offer;
+    const PackOffer* bargain = nullptr;
+    for (const PackOffer* offer : draft.offers) {
+        if (offer->amount > chosen->amount && priceOf(offer) < priceOf(chosen)
+            && (!bargain || priceOf(offer) < priceOf(bargain)))
+            bargain = offer;
+    }
+    if (!bargain)
+        return {};
+    const double used
+        = usedInTime({ { bargain, 1 } }, draft.limits, draft.usePerMonth / meanMonth.count(), 1);
+    if (used > bargain->amount.value() - 0.001)
+        return {};
+    return " The " + bargain->name + " is cheaper for its size, but of " + formatAmount(bargain->amount)
+        + " only about " + amountText(used, draft.demand->dimension) + " would be used before it goes off.";
+}
+
+std::string choiceText(const OrderDraft& draft)
+{
+    const Dimension dimension = draft.demand->dimension;
+    if (draft.demand->packs.empty())
+        return " No pack of it is known: enter one to order it.";
+    if (draft.offers.empty())
+        return " None of its packs can be ordered as entered.";
+    const auto largest = std::max_element(draft.offers.begin(), draft.offers.end(),
+        [](const PackOffer* a, const PackOffer* b) { return a->amount < b->amount; });
+    if (!draft.choice && draft.target.milli / mostPacks >= (*largest)->amount.milli)
+        return " Even of the largest pack it would take more than " + std::to_string(mostPacks)
+            + "; check what the packs hold and what is used.";
+    if (!draft.choice)
+        return " Nothing on offer would be used before it goes off; mind the life entered for it.";
+
+    const PackChoice& choice = *draft.choice;
+    const std::string missing = formatAmount(draft.gap);
+    std::string text = " " + packsText(choice);
+    if (draft.target < draft.gap)
+        text += " towards the missing " + missing + ": only about "
+            + amountText(draft.target.value() / lifeCountedOn, dimension)
+            + " would be used before it goes off.";
+    else
+        text += (choice.packs.size() == 1 && choice.packs.front().count == 1 ? " covers the missing "
+                                                                             : " cover the missing ")
+            + missing + ".";
+    const double lost = choice.ordered.value() - choice.used;
+    if (lost > 0.0005) {
+        text += " Of " + formatAmount(choice.ordered) + " about " + amountText(choice.used, dimension)
+            + " would be used before it goes off; " + amountText(lost, dimension) + " ("
+            + figure(std::round(100 * lost / choice.ordered.value())) + " %) would be wasted.";
+        const bool smallest = std::none_of(draft.offers.begin(), draft.offers.end(),
+            [&](const PackOffer* offer) { return offer->amount < choice.packs.back().offer->amount; });
+        if (smallest)
+            text += " No smaller pack is on offer.";
+    }
+    return text + falseBargain(draft);
+}
+
+} // namespace
+
+std::string figure(double value)
+{
+    if (value == 0 || !std::isfinite(value))
+        return "0";
+    const int whole = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+    const int places = std::clamp(3 - whole, 0, 9);
+    char buffer[64];
+    const auto end
+        = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, places).ptr;
+    std::string text(buffer, end);
+    if (text.find('.') != std::string::npos) {
+        text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.')
+            text.pop_back();
+    }
+    return text;
+}
+
+std::string whyOrdered(const OrderDraft& draft, const PlanRequest& request)
+{
+    return needText(draft, request) + stockText(draft) + choiceText(draft);
+}
+
+} // namespace gw
