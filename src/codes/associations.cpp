@@ -1,8 +1,6 @@
 #include "codes/associations.h"
 
 #include <algorithm>
-#include <functional>
-#include <map>
 #include <string_view>
 
 #include "codes/applicationidentifiers.h"
@@ -12,11 +10,17 @@ namespace gw {
 
 namespace {
 
-/// Identifiers present, each with its first value.
-using Present = std::map<std::string_view, std::string_view, std::less<>>;
+/// An identifier present, with its first value.
+struct Entry {
+    std::string_view ai;
+    std::string_view value;
+    const Identifier* identifier;
+};
+/// In the order of the identifiers, each once.
+using Present = std::vector<Entry>;
 
 /// Calls visit with each piece of the text between the marks, until it answers true; whether one did.
-bool anyPiece(std::string_view text, char mark, const std::function<bool(std::string_view)>& visit)
+template <class Visit> bool anyPiece(std::string_view text, char mark, Visit visit)
 {
     while (!text.empty()) {
         const std::size_t end = std::min(text.find(mark), text.size());
@@ -34,10 +38,11 @@ bool matches(std::string_view pattern, std::string_view ai)
         [](char p, char c) { return p == 'n' || p == c; });
 }
 
-bool holdsAny(const Present& present, std::string_view pattern)
+const Entry* firstMatch(const Present& present, std::string_view pattern)
 {
-    return std::any_of(
-        present.begin(), present.end(), [&](const auto& entry) { return matches(pattern, entry.first); });
+    const auto found = std::find_if(
+        present.begin(), present.end(), [&](const Entry& e) { return matches(pattern, e.ai); });
+    return found == present.end() ? nullptr : &*found;
 }
 
 /// "01,02" or "8006+21": one of them, a sum wanting all its parts.
@@ -46,7 +51,7 @@ bool satisfied(const Present& present, std::string_view group, bool itemKnown)
     return anyPiece(group, ',', [&](std::string_view alternative) {
         if (itemKnown && alternative == "01")
             return true;
-        return !anyPiece(alternative, '+', [&](std::string_view part) { return !holdsAny(present, part); });
+        return !anyPiece(alternative, '+', [&](std::string_view part) { return !firstMatch(present, part); });
     });
 }
 
@@ -67,9 +72,28 @@ std::string spoken(std::string_view group)
 Present presentIn(std::span<const Element> elements)
 {
     Present present;
+    present.reserve(elements.size());
     for (const Element& element : elements)
-        present.emplace(element.ai, element.value);
+        present.push_back({ element.ai, element.value, identifierNamed(element.ai) });
+    const auto byName = [](const Entry& a, const Entry& b) { return a.ai < b.ai; };
+    std::stable_sort(present.begin(), present.end(), byName);
+    const auto sameName = [](const Entry& a, const Entry& b) { return a.ai == b.ai; };
+    present.erase(std::unique(present.begin(), present.end(), sameName), present.end());
     return present;
+}
+
+/// The identifier that this one cannot stand beside, or null.
+const Entry* excludedBy(const Entry& entry, const Present& present)
+{
+    const Entry* other = nullptr;
+    anyPiece(entry.identifier->excludes, ',', [&](std::string_view pattern) {
+        const auto found = std::find_if(present.begin(), present.end(),
+            [&](const Entry& e) { return e.ai != entry.ai && matches(pattern, e.ai); });
+        if (found != present.end())
+            other = &*found;
+        return other != nullptr;
+    });
+    return other;
 }
 
 /// Nearly every identifier belongs to an item: say so in words a person at the shelf can act on.
@@ -87,28 +111,19 @@ std::string missingSentence(const Identifier& identifier, std::string_view ai, s
 std::optional<CodeError> checkTogether(std::span<const Element> elements)
 {
     const Present present = presentIn(elements);
+    const auto before = [](const Entry& entry, std::string_view ai) { return entry.ai < ai; };
     for (const Element& element : elements) {
-        if (present.find(element.ai)->second != element.value)
+        const auto first
+            = std::lower_bound(present.begin(), present.end(), std::string_view(element.ai), before);
+        if (first->value != element.value)
             return CodeError { "duplicate AI",
-                '(' + element.ai + ") stands there twice, as " + inQuotes(present.find(element.ai)->second)
-                    + " and " + inQuotes(element.value) + ". Look at the label, and type the right one." };
+                '(' + element.ai + ") stands there twice, as " + inQuotes(first->value) + " and "
+                    + inQuotes(element.value) + ". Look at the label, and type the right one." };
     }
-    for (const auto& entry : present) {
-        const std::string_view ai = entry.first;
-        const Identifier* identifier = identifierNamed(ai);
-        std::string_view other;
-        const bool excluded
-            = identifier && anyPiece(identifier->excludes, ',', [&](std::string_view pattern) {
-                  const auto found = std::find_if(present.begin(), present.end(), [&](const auto& candidate) {
-                      return candidate.first != ai && matches(pattern, candidate.first);
-                  });
-                  if (found != present.end())
-                      other = found->first;
-                  return found != present.end();
-              });
-        if (excluded)
+    for (const Entry& entry : present) {
+        if (const Entry* other = excludedBy(entry, present))
             return CodeError { "AIs exclude each other",
-                named(*identifier, ai) + " and " + named(*identifierNamed(other), other)
+                named(*entry.identifier, entry.ai) + " and " + named(*other->identifier, other->ai)
                     + " cannot stand in one code. Look at the label, and type what is right." };
     }
     return std::nullopt;
@@ -118,15 +133,11 @@ std::vector<std::string> missingCompanions(std::span<const Element> elements, bo
 {
     const Present present = presentIn(elements);
     std::vector<std::string> sentences;
-    for (const auto& entry : present) {
-        const std::string_view ai = entry.first;
-        const Identifier* identifier = identifierNamed(ai);
-        if (!identifier)
-            continue;
-        anyPiece(identifier->needs, ';', [&](std::string_view group) {
+    for (const Entry& entry : present) {
+        anyPiece(entry.identifier->needs, ';', [&](std::string_view group) {
             const bool lacks = !satisfied(present, group, itemKnown);
             if (lacks)
-                sentences.push_back(missingSentence(*identifier, ai, group));
+                sentences.push_back(missingSentence(*entry.identifier, entry.ai, group));
             return lacks;
         });
     }

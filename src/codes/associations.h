@@ -11,6 +11,7 @@ namespace gw {
 
 /// What cannot stand together: identifiers that exclude each other ("AIs exclude each other"), and one
 /// identifier twice with two values ("duplicate AI"). GS1 General Specifications 4.13 and 4.14.
+/// The elements are as read: their identifiers exist.
 std::optional<CodeError> checkTogether(std::span<const Element> elements);
 
 /// Identifiers that lack the ones they belong to, one sentence each, for warnings: a label typed by hand may
