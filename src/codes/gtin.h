@@ -14,12 +14,12 @@ struct Gtin {
     friend auto operator<=>(const Gtin&, const Gtin&) = default;
 };
 
-/// The GS1 check digit of a run of digits that lacks it: from the right, weights 3,1,3,1... (GS1 General Specifications 7.9).
-/// None when the text is empty or not all digits.
+/// The GS1 check digit of a run of digits that lacks it: from the right, weights 3,1,3,1... (GS1 General
+/// Specifications 7.9). None when the text is empty or not all digits.
 std::optional<int> checkDigit(std::string_view digitsWithoutCheck);
 
-/// A GTIN-8, -12, -13 or -14 as typed or scanned. Errors: BadInput with a sentence: not digits, wrong length, wrong check
-/// digit (says what it would have to be, and to look at the label again).
+/// A GTIN-8, -12, -13 or -14 as typed or scanned. Errors: BadInput with a sentence: not digits, wrong length,
+/// wrong check digit (says what it would have to be, and to look at the label again).
 Result<Gtin> parseGtin(std::string_view text);
 
 /// UPC-E (6, 7 or 8 digits) expanded to the 12 digits of its UPC-A. Errors: BadInput.
