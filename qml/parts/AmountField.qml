@@ -45,6 +45,7 @@ FieldFrame {
 
         Segmented {
             id: choices
+            objectName: "units"
             Layout.preferredHeight: 56
             currentIndex: root.units.indexOf(root.unit)
             label: qsTr("Unit")

@@ -91,6 +91,7 @@ FieldFrame {
         }
 
         FilterChip {
+            objectName: "notKnown"
             checked: !root.known
             text: qsTr("Not known")
             visible: root.unknownAllowed

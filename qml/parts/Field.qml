@@ -20,6 +20,7 @@ FieldFrame {
 
     TextBox {
         id: box
+        objectName: "box"
         Accessible.description: root.spokenHelp
         Accessible.name: root.spokenName
         width: parent.width

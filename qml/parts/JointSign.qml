@@ -24,6 +24,7 @@ Item {
     implicitWidth: root.size
 
     Image {
+        objectName: "drawing"
         anchors.centerIn: parent
         height: root.size
         source: Qt.resolvedUrl("../icons/" + root.drawing + (Theme.dark ? "-dark.svg" : ".svg"))

@@ -43,7 +43,7 @@ Item {
         id: hatch
         anchors.fill: parent
         anchors.margins: 3
-        layer.enabled: true
+        layer.enabled: GraphicsInfo.api !== GraphicsInfo.Software
         layer.samples: 4
         visible: !root.levelKnown
 

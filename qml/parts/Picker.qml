@@ -20,6 +20,7 @@ FieldFrame {
 
     T.Button {
         id: face
+        objectName: "face"
 
         Accessible.description: root.spokenHelp
         Accessible.name: qsTr("%1: %2").arg(root.spokenName).arg(face.text)
@@ -72,6 +73,7 @@ FieldFrame {
 
     PickerList {
         id: list
+        objectName: "list"
         currentIndex: root.currentIndex
         notes: root.notes
         options: root.options

@@ -20,7 +20,11 @@ Rectangle {
 
     function focusAt(index: int) {
         const wanted = Math.max(0, Math.min(root.names.length - 1, index));
-        (buttons.itemAt(wanted) as RailButton).forceActiveFocus(Qt.TabFocusReason);
+        root.buttonAt(wanted).forceActiveFocus(Qt.TabFocusReason);
+    }
+
+    function buttonAt(index: int): RailButton {
+        return buttons.itemAt(index) as RailButton;
     }
 
     function focusCurrent() {

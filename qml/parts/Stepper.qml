@@ -16,6 +16,7 @@ FieldFrame {
 
     T.SpinBox {
         id: spin
+        objectName: "spin"
 
         Accessible.description: root.spokenHelp
         Accessible.name: root.spokenName

@@ -41,6 +41,7 @@ Rectangle {
     border.color: Theme.railMark
     border.width: Theme.dark ? 1 : 0
     color: Theme.walnut
+    enabled: root.showing
     implicitHeight: Math.max(Theme.touchMain + Theme.space2, row.implicitHeight + 2 * Theme.space2)
     implicitWidth: 560
     opacity: root.showing ? 1 : 0
@@ -86,6 +87,7 @@ Rectangle {
 
         UndoButton {
             id: undoButton
+            objectName: "undo"
             visible: root.key.length > 0
             onClicked: {
                 const key = root.key;

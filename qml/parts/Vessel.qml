@@ -24,7 +24,8 @@ Item {
     opacity: root.dimmed ? 0.5 : 1
 
     // Shapes have no smooth edges of their own before Qt 6.6; the layer gives them.
-    layer.enabled: true
+    // The software renderer smooths by itself and knows no layers.
+    layer.enabled: GraphicsInfo.api !== GraphicsInfo.Software
     layer.samples: 4
     layer.smooth: true
 
