@@ -179,27 +179,34 @@ Result<void> Database::execute(std::string_view sql)
     return {};
 }
 
+// Transactions begin and end by these; PostgreSQL does not prepare them.
+Result<void> Database::control(std::string_view sql)
+{
+    if (m_engine == Engine::Postgres)
+        return execute(sql);
+    const auto done = run(sql);
+    return done ? Result<void> {} : tl::unexpected(done.error());
+}
+
 Result<void> Database::transact(Begin kind, const std::function<Result<void>()>& act)
 {
     if (m_inTransaction)
         return fail(
             ErrorCode::StoreFailed, "An act was begun inside another one; this is a fault of the program.");
-    if (auto begun = run(beginOf(m_engine, kind)); !begun)
-        return tl::unexpected(begun.error());
+    if (auto begun = control(beginOf(m_engine, kind)); !begun)
+        return begun;
     m_inTransaction = true;
     Result<void> done = act();
     if (done && m_spoiled)
         done = tl::unexpected(*m_spoiled);
     m_spoiled.reset();
-    if (done) {
-        if (auto committed = run("COMMIT"); !committed)
-            done = tl::unexpected(committed.error());
-    }
+    if (done)
+        done = control("COMMIT");
     m_spoiled.reset();
     // A commit that failed may have left the transaction open; one that lost its server has nothing left to
     // undo.
     if (!done && (m_engine == Engine::Sqlite || postgresAnswers(m_connection)))
-        static_cast<void>(run("ROLLBACK"));
+        static_cast<void>(control("ROLLBACK"));
     m_spoiled.reset();
     m_inTransaction = false;
     return done;
@@ -212,7 +219,7 @@ Result<void> Database::write(const std::function<Result<void>()>& act)
 
 Result<bool> Database::attempt(const std::function<Result<void>()>& step)
 {
-    if (auto marked = run("SAVEPOINT attempt"); !marked)
+    if (auto marked = control("SAVEPOINT attempt"); !marked)
         return tl::unexpected(marked.error());
     m_referenceFault = false;
     const auto done = step();
@@ -220,10 +227,10 @@ Result<bool> Database::attempt(const std::function<Result<void>()>& step)
         if (!m_referenceFault)
             return tl::unexpected(done.error());
         m_spoiled.reset();
-        if (auto undone = run("ROLLBACK TO SAVEPOINT attempt"); !undone)
+        if (auto undone = control("ROLLBACK TO SAVEPOINT attempt"); !undone)
             return tl::unexpected(undone.error());
     }
-    if (auto released = run("RELEASE SAVEPOINT attempt"); !released)
+    if (auto released = control("RELEASE SAVEPOINT attempt"); !released)
         return tl::unexpected(released.error());
     return done.has_value();
 }

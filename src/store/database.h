@@ -116,6 +116,7 @@ private:
     Result<QSqlQuery*> perform(std::string_view sql, std::initializer_list<Parameter> values);
     Result<QSqlQuery*> performWith(std::string_view sql, const Parameter* values, std::size_t count);
     Result<QSqlQuery*> prepared(std::string_view sql);
+    Result<void> control(std::string_view sql);
     Result<void> finish(QSqlQuery& query);
     tl::unexpected<Error> fault(const QSqlError& error);
 

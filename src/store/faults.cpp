@@ -132,25 +132,23 @@ Error takenFault(std::string_view words, ErrorCode code, std::string sentence)
     return { code, std::move(sentence) };
 }
 
-// The engine's words as one line without a full stop, to stand inside a sentence.
-std::string oneLine(std::string_view words)
+// The first line of the engine's words without a full stop, to stand inside a sentence. PostgreSQL begins it with a
+// word for how bad it is, in its own language, and two blanks.
+std::string firstLine(std::string_view words)
 {
-    std::string out;
-    for (const char c : words) {
-        const bool blank = c == '\n' || c == '\r' || c == '\t' || c == ' ';
-        if (!blank)
-            out += c;
-        else if (!out.empty() && out.back() != ' ')
-            out += ' ';
-    }
-    while (!out.empty() && (out.back() == ' ' || out.back() == '.'))
-        out.pop_back();
-    return out.empty() ? "no words given" : out;
+    while (!words.empty() && (words.front() == '\n' || words.front() == ' '))
+        words.remove_prefix(1);
+    words = words.substr(0, words.find('\n'));
+    if (const auto begins = words.find(":  "); begins != std::string_view::npos)
+        words.remove_prefix(begins + 3);
+    while (!words.empty() && (words.back() == ' ' || words.back() == '.'))
+        words.remove_suffix(1);
+    return words.empty() ? "no words given" : std::string(words);
 }
 
 Error sentenceOf(Fault fault, std::string_view words, const std::string& shown)
 {
-    const std::string said = oneLine(words);
+    const std::string said = firstLine(words);
     const std::string store = "The store " + shown;
     switch (fault) {
     case Fault::Locked:

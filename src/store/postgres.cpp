@@ -100,7 +100,9 @@ std::string shownPostgres(const std::string& address)
 bool postgresAnswers(const QSqlDatabase& connection)
 {
     const QVariant handle = connection.isOpen() ? connection.driver()->handle() : QVariant();
-    if (!handle.isValid() || qstrcmp(handle.typeName(), "PGconn*") != 0)
+    // Qt's manual calls the type PGconn*; its meta type may name the struct behind that.
+    const QByteArrayView type(handle.typeName());
+    if (type != "PGconn*" && type != "pg_conn*")
         return false;
     return PQstatus(*static_cast<PGconn* const*>(handle.constData())) == CONNECTION_OK;
 }

@@ -14,10 +14,12 @@ struct ReferenceSpec {
     std::size_t keys = 1;
     std::string_view parent = {}; ///< the table whose key the first column is; empty for none
     std::string_view numbers = {}; ///< the columns that hold numbers
-    std::string_view
-        shopMark = {}; ///< condition that tells a row the shop has a hand in; empty where it has in none
-    std::string_view updateWhen = {}; ///< condition on which the file's row replaces the one there; empty: always
-    std::string_view whenGone = {}; ///< what becomes of a row with the shop's mark once the file has it no more
+    std::string_view shopMark
+        = {}; ///< condition that tells a row the shop has a hand in; empty where it has in none
+    std::string_view updateWhen
+        = {}; ///< condition on which the file's row replaces the one there; empty: always
+    std::string_view whenGone
+        = {}; ///< what becomes of a row with the shop's mark once the file has it no more
 };
 
 /// Every table, each after those it refers to.

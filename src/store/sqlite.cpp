@@ -5,12 +5,16 @@
 #include <QSqlDatabase>
 #include <QSqlError>
 #include <QSqlQuery>
+#include <QtEndian>
 
 #include "store/database.h"
 
 namespace gw {
 
 namespace {
+
+// Section 1.3.1 of sqlite.org/fileformat2.html; the zero at its end belongs to it.
+const QByteArray sqliteMagic("SQLite format 3\0", 16);
 
 Error notOurs(const std::string& shown)
 {
@@ -49,14 +53,24 @@ Result<void> lookAt(const QString& path, const std::string& shown, bool create)
     if (!head.open(QIODevice::ReadOnly))
         return fail(
             ErrorCode::StoreReadOnly, "The store " + shown + " cannot be read; give the right to read it.");
-    // Section 1.3.1 of sqlite.org/fileformat2.html.
-    const QByteArray magic = head.read(16);
-    if (!magic.isEmpty() && magic != QByteArray("SQLite format 3\0", 16))
+    const QByteArray magic = head.read(sqliteMagic.size());
+    if (!magic.isEmpty() && magic != sqliteMagic)
         return tl::unexpected(notOurs(shown));
     return {};
 }
 
 } // namespace
+
+bool isOurSqliteFile(const QString& path)
+{
+    QFile file(path);
+    if (!file.open(QIODevice::ReadOnly))
+        return false;
+    // Section 1.3 of sqlite.org/fileformat2.html: the application id stands at byte 68, the high byte first.
+    const QByteArray head = file.read(100);
+    return head.size() == 100 && head.startsWith(sqliteMagic)
+        && qFromBigEndian<qint32>(head.constData() + 68) == sqliteApplicationId;
+}
 
 Result<void> connectSqlite(
     QSqlDatabase& connection, const StoreLocation& location, const DatabaseOptions& options)

@@ -3,6 +3,7 @@
 #include "measure/error.h"
 
 class QSqlDatabase;
+class QString;
 
 namespace gw {
 
@@ -15,5 +16,8 @@ inline constexpr int sqliteApplicationId = 0x476c7772;
 /// Opens an SQLite file that is ours, or empty. Anything else is refused before a byte of it is changed.
 Result<void> connectSqlite(
     QSqlDatabase& connection, const StoreLocation& location, const DatabaseOptions& options);
+
+/// Whether a file carries our mark, by its first bytes; without opening it as a database.
+bool isOurSqliteFile(const QString& path);
 
 } // namespace gw

@@ -1,0 +1,241 @@
+#include "store/inspection.h"
+
+#include "measure/quoted.h"
+#include "store/migrator.h"
+
+namespace gw {
+
+namespace {
+
+using Problems = std::vector<std::string>;
+
+// A page of the same complaint helps nobody.
+constexpr std::size_t shownOfEach = 5;
+
+struct Reference {
+    std::string_view table, name, column, target, key;
+};
+
+// Where one row names another. The name column is what a person can look the row up by.
+constexpr std::array references {
+    Reference { "material", "name", "class_id", "classes", "class_id" },
+    Reference { "material", "name", "partner_id", "material", "id" },
+    Reference { "material_figure", "figure", "material_id", "material", "id" },
+    Reference { "pack", "id", "material_id", "material", "id" },
+    Reference { "job", "name", "job_type_id", "job_types", "job_type_id" },
+    Reference { "container", "label", "material_id", "material", "id" },
+    Reference { "container", "label", "pack_id", "pack", "id" },
+    Reference { "container", "label", "parent_id", "container", "id" },
+    Reference { "entry", "id", "container_id", "container", "id" },
+    Reference { "entry", "id", "place_id", "place", "id" },
+    Reference { "entry", "id", "job_id", "job", "id" },
+    Reference { "entry", "id", "other_id", "container", "id" },
+    Reference { "entry", "id", "lot_material_id", "material", "id" },
+    Reference { "entry", "id", "reverses", "entry", "id" },
+    Reference { "class_figures", "figure", "class_id", "classes", "class_id" },
+    Reference { "family_figures", "figure", "family_id", "families", "family_id" },
+};
+
+constexpr std::string_view sumsBelowZero = R"(
+    SELECT c.label FROM container c JOIN entry e ON e.container_id = c.id
+    GROUP BY c.id, c.label HAVING SUM(e.delta_milli) < 0 ORDER BY c.label)";
+
+constexpr std::string_view withoutEntries = R"(
+    SELECT c.label FROM container c WHERE NOT EXISTS (SELECT 1 FROM entry e WHERE e.container_id = c.id)
+    ORDER BY c.label)";
+
+constexpr std::string_view labelsTwice
+    = "SELECT label FROM container GROUP BY label HAVING COUNT(*) > 1 ORDER BY label";
+
+// A reversal takes back exactly what the entry did, on the container or lot it did it to.
+constexpr std::string_view wrongReversals = R"(
+    SELECT r.id FROM entry r JOIN entry e ON e.id = r.reverses
+    WHERE r.delta_milli <> -e.delta_milli OR COALESCE(r.container_id, '') <> COALESCE(e.container_id, '')
+        OR (e.container_id IS NULL AND (r.lot_material_id <> e.lot_material_id OR r.lot <> e.lot))
+    ORDER BY r.id)";
+
+constexpr std::string_view reversedTwice = R"(
+    SELECT reverses FROM entry WHERE reverses IS NOT NULL GROUP BY reverses HAVING COUNT(*) > 1 ORDER BY reverses)";
+
+constexpr std::string_view datesOfContainers
+    = "SELECT label, made, printed FROM container WHERE made IS NOT NULL OR printed IS NOT NULL";
+
+// Whether the trigger stands, wakes for all three, always, and does what it should.
+constexpr std::string_view postgresGuards = R"(
+    SELECT COUNT(*) FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_proc p ON p.oid = t.tgfoid
+    WHERE c.relname = 'entry' AND c.relnamespace = current_schema()::regnamespace
+        AND t.tgname = 'entry_never_changes' AND t.tgenabled = 'A' AND t.tgtype = 58
+        AND p.prosrc LIKE '%BEGIN RAISE EXCEPTION%')";
+
+class Inspector {
+public:
+    explicit Inspector(Database& database)
+        : m_database(database)
+    {
+    }
+
+    Result<Inspection> run()
+    {
+        m_found.report.engine = word(m_database.engine());
+        const auto migrations = migrationsFor(m_database.engine());
+        const auto schema = schemaOf(m_database, migrations);
+        if (!schema) {
+            if (schema.error().code == ErrorCode::StoreUnreachable
+                || schema.error().code == ErrorCode::StoreLocked)
+                return tl::unexpected(schema.error());
+            note(schema.error().sentence, true);
+            return std::move(m_found);
+        }
+        m_found.report.schemaVersion = schema->version;
+        auto engine = engineProblems(m_database);
+        if (!engine)
+            return tl::unexpected(engine.error());
+        for (auto& problem : *engine)
+            note(std::move(problem), true);
+        const auto looked = lookAtRows(migrations);
+        if (!looked) {
+            // A damaged page met on the way is a finding; the rest cannot be looked at.
+            if (looked.error().code != ErrorCode::StoreDamaged)
+                return tl::unexpected(looked.error());
+            if (!m_found.broken)
+                note(looked.error().sentence, true);
+        }
+        m_found.report.ok = m_found.report.problems.empty();
+        return std::move(m_found);
+    }
+
+private:
+    void note(std::string problem, bool breaks)
+    {
+        m_found.report.problems.push_back(std::move(problem));
+        m_found.broken = m_found.broken || breaks;
+    }
+
+    // Says the same of each row that a query answers, the first few by name.
+    Result<void> each(std::string_view sql, const std::string& before, const std::string& after, bool breaks)
+    {
+        const auto rows = m_database.list(sql, [](Row& row) { return row.text(); });
+        if (!rows)
+            return tl::unexpected(rows.error());
+        for (std::size_t i = 0; i < std::min(rows->size(), shownOfEach); ++i)
+            note(before + " " + inQuotes((*rows)[i]) + " " + after + ".", breaks);
+        if (rows->size() > shownOfEach)
+            note("The same holds of " + std::to_string(rows->size() - shownOfEach) + " more.", breaks);
+        return {};
+    }
+
+    Result<void> lookAtReferences()
+    {
+        for (const auto& ref : references) {
+            const std::string table(ref.table), column(ref.column), target(ref.target);
+            const std::string sql = "SELECT a." + std::string(ref.name) + " FROM " + table + " a LEFT JOIN "
+                + target + " b ON b." + std::string(ref.key) + " = a." + column + " WHERE a." + column
+                + " IS NOT NULL AND b." + std::string(ref.key) + " IS NULL";
+            if (auto done
+                = each(sql, "The " + table, "names a row of " + target + " that is not there", true);
+                !done)
+                return done;
+        }
+        return {};
+    }
+
+    Result<void> lookAtDates()
+    {
+        return m_database.visit(datesOfContainers, [&](Row& row) -> Result<void> {
+            const std::string label = row.text();
+            for (const auto& text : { row.textOrNone(), row.textOrNone() }) {
+                if (text && !parseDate(*text))
+                    note("The container " + inQuotes(label) + " has a date " + inQuotes(*text)
+                            + " that is no date.",
+                        false);
+            }
+            return {};
+        });
+    }
+
+    Result<void> lookAtGuards(const std::vector<Migration>& migrations)
+    {
+        bool whole = true;
+        if (m_database.engine() == Engine::Postgres) {
+            const auto standing = m_database.number(postgresGuards);
+            if (!standing)
+                return tl::unexpected(standing.error());
+            whole = *standing == 1;
+        } else {
+            const auto standing = m_database.list(
+                "SELECT sql FROM sqlite_master WHERE type = 'trigger'", [](Row& row) { return row.text(); });
+            if (!standing)
+                return tl::unexpected(standing.error());
+            for (const auto& migration : migrations) {
+                for (const auto& statement : migration.statements) {
+                    if (statement.starts_with("CREATE TRIGGER"))
+                        whole = whole && std::ranges::find(*standing, statement) != standing->end();
+                }
+            }
+        }
+        if (!whole)
+            note("The guards that keep the ledger from being changed are missing or were altered.", false);
+        return {};
+    }
+
+    Result<void> lookAtRows(const std::vector<Migration>& migrations)
+    {
+        const auto containers = m_database.number("SELECT COUNT(*) FROM container");
+        if (!containers)
+            return tl::unexpected(containers.error());
+        m_found.report.containers = *containers;
+        const auto entries = m_database.number("SELECT COUNT(*) FROM entry");
+        if (!entries)
+            return tl::unexpected(entries.error());
+        m_found.report.entries = *entries;
+        if (auto done = lookAtGuards(migrations); !done)
+            return done;
+        if (auto done = lookAtReferences(); !done)
+            return done;
+        if (auto done = lookAtDates(); !done)
+            return done;
+        const std::string container = "The container", entry = "The entry";
+        if (auto done = each(sumsBelowZero, container, "holds less than nothing by its entries", false);
+            !done)
+            return done;
+        if (auto done = each(withoutEntries, container, "has no entry, so nobody knows how it came", false);
+            !done)
+            return done;
+        if (auto done = each(labelsTwice, "The label code", "is on two containers", true); !done)
+            return done;
+        if (auto done
+            = each(wrongReversals, entry, "undoes another one but does not take back what that did", false);
+            !done)
+            return done;
+        return each(reversedTwice, entry, "was undone twice", true);
+    }
+
+    Database& m_database;
+    Inspection m_found;
+};
+
+} // namespace
+
+Result<std::vector<std::string>> engineProblems(Database& database)
+{
+    Problems problems;
+    // PostgreSQL checks its pages as it reads them, and every table is read here anyway.
+    if (database.engine() == Engine::Postgres)
+        return problems;
+    const auto pages = database.list("PRAGMA integrity_check(20)", [](Row& row) { return row.text(); });
+    if (!pages) {
+        if (pages.error().code != ErrorCode::StoreDamaged)
+            return tl::unexpected(pages.error());
+        problems.push_back(pages.error().sentence);
+        return problems;
+    }
+    for (const auto& said : *pages) {
+        if (said != "ok")
+            problems.push_back("The file is damaged: " + said + ".");
+    }
+    return problems;
+}
+
+Result<Inspection> inspect(Database& database) { return Inspector(database).run(); }
+
+} // namespace gw

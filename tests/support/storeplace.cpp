@@ -1,0 +1,117 @@
+#include "support/storeplace.h"
+
+#include <libpq-fe.h>
+#include <sqlite3.h>
+
+#include <QFile>
+#include <QTest>
+
+namespace gw::test {
+
+namespace {
+
+QString socketFolder()
+{
+    QFile record(QStringLiteral(GW_TEST_POSTGRES));
+    if (!record.open(QIODevice::ReadOnly))
+        qFatal("There is no PostgreSQL for the tests; run them by ctest, or start it first: "
+               "tests/support/postgres.sh "
+               "start %s",
+            GW_TEST_POSTGRES);
+    return QString::fromUtf8(record.readAll()).trimmed();
+}
+
+QString addressOf(const QString& user, const QString& database)
+{
+    return QStringLiteral("postgresql://%1@/%2?host=%3&port=5432").arg(user, database, socketFolder());
+}
+
+QString ask(const QString& database, const QString& sql)
+{
+    PGconn* connection = PQconnectdb(addressOf(QStringLiteral("gluewright"), database).toUtf8().constData());
+    QString said = QString::fromUtf8(PQerrorMessage(connection));
+    if (PQstatus(connection) == CONNECTION_OK) {
+        PGresult* result = PQexec(connection, sql.toUtf8().constData());
+        const auto status = PQresultStatus(result);
+        said = status == PGRES_COMMAND_OK || status == PGRES_TUPLES_OK
+            ? QString()
+            : QString::fromUtf8(PQresultErrorMessage(result));
+        PQclear(result);
+    }
+    PQfinish(connection);
+    return said;
+}
+
+void mustAsk(const QString& sql)
+{
+    const QString said = ask(QStringLiteral("postgres"), sql);
+    if (!said.isEmpty())
+        qFatal("%s: %s", qPrintable(sql), qPrintable(said));
+}
+
+} // namespace
+
+StorePlace::StorePlace(bool postgres)
+    : m_postgres(postgres)
+{
+    static int made = 0;
+    if (!m_postgres)
+        return;
+    m_database = QStringLiteral("gw_%1_%2").arg(QCoreApplication::applicationPid()).arg(++made);
+    mustAsk(QStringLiteral("CREATE DATABASE %1").arg(m_database));
+}
+
+StorePlace::~StorePlace()
+{
+    if (m_postgres)
+        mustAsk(QStringLiteral("DROP DATABASE %1 WITH (FORCE)").arg(m_database));
+}
+
+StoreLocation StorePlace::location() const
+{
+    if (m_postgres)
+        return locationFor(QStringLiteral("gluewright"));
+    return { file(QStringLiteral("shop.gluewright")) };
+}
+
+StoreLocation StorePlace::locationFor(const QString& user, const QString& password) const
+{
+    return { addressOf(password.isEmpty() ? user : user + u':' + password, m_database).toStdString() };
+}
+
+QString StorePlace::asStranger(const QString& sql) const
+{
+    if (m_postgres)
+        return ask(m_database, sql);
+    sqlite3* connection = nullptr;
+    char* words = nullptr;
+    QString said;
+    if (sqlite3_open_v2(location().where.c_str(), &connection, SQLITE_OPEN_READWRITE, nullptr) != SQLITE_OK
+        || sqlite3_busy_timeout(connection, 1000) != SQLITE_OK
+        || sqlite3_exec(connection, sql.toUtf8().constData(), nullptr, nullptr, &words) != SQLITE_OK)
+        said = QString::fromUtf8(words ? words : sqlite3_errmsg(connection));
+    sqlite3_free(words);
+    sqlite3_close(connection);
+    return said;
+}
+
+std::unique_ptr<Store> openAt(const StorePlace& place, Moment now)
+{
+    OpenOptions options;
+    options.now = now;
+    options.backupFolder = place.folder().toStdString();
+    options.lockWaitMs = 300;
+    auto store = Store::open(place.location(), options);
+    if (!store)
+        qFatal("%s", store.error().sentence.c_str());
+    return std::move(*store);
+}
+
+void addEngines()
+{
+    QTest::addColumn<bool>("postgres");
+    QTest::newRow("sqlite") << false;
+    QTest::newRow("postgresql") << true;
+}
+
+} // namespace gw::test
