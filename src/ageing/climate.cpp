@@ -1,0 +1,46 @@
+#include "ageing/climate.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace gw {
+
+AssumedClimate::AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed)
+    : m_assumed(std::move(assumed))
+{
+}
+
+Exposure AssumedClimate::exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const
+{
+    const Days span = daysBetween(from, std::max(from, to));
+    Exposure answer;
+    answer.unwatched = span;
+    if (const auto range = usual(place, from)) {
+        answer.equivalent = { span * speedAt(range->low, rate), span * speedAt(range->high, rate) };
+        answer.hottest = range->high;
+        answer.coldest = range->low;
+        return answer;
+    }
+
+    // It stood somewhere: as a bound, in the worst of the places there are.
+    answer.known = false;
+    Range<double> speed { 1, 1 };
+    for (const auto& [id, range] : m_assumed) {
+        speed = { std::min(speed.low, speedAt(range.low, rate)),
+            std::max(speed.high, speedAt(range.high, rate)) };
+        answer.hottest = answer.hottest ? std::max(*answer.hottest, range.high) : range.high;
+        answer.coldest = answer.coldest ? std::min(*answer.coldest, range.low) : range.low;
+    }
+    answer.equivalent = { span * speed.low, span * speed.high };
+    return answer;
+}
+
+std::optional<Range<Celsius>> AssumedClimate::usual(const PlaceId& place, Moment) const
+{
+    const auto found = m_assumed.find(place);
+    if (found == m_assumed.end())
+        return std::nullopt;
+    return found->second;
+}
+
+} // namespace gw

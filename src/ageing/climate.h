@@ -1,0 +1,49 @@
+#pragma once
+
+#include <map>
+#include <optional>
+
+#include "ageing/life.h"
+#include "measure/id.h"
+#include "measure/moment.h"
+#include "measure/range.h"
+
+namespace gw {
+
+/// What a span of time in one place did to a clock. Where the place is not known, the figures are those of
+/// the places that are known, taken together, and at the least plain time: a bound for a verdict, never an
+/// answer to show.
+struct Exposure {
+    Range<Days> equivalent {}; ///< days at the rate's reference temperature, low to high
+    Days unwatched { 0 }; ///< how much of the span no reading covers
+    std::optional<Celsius> hottest; ///< highest temperature known or assumed; none when nothing is known
+    std::optional<Celsius> coldest;
+    bool known = true; ///< false when neither readings nor an assumed range say anything about the place
+};
+
+/// The temperature of places over time, as far as the clocks care. Asked for spans, never for samples,
+/// so that a place with five years of readings can answer from running totals.
+class Climate {
+public:
+    virtual ~Climate() = default;
+    /// What the place did between two moments (from <= to). A place it does not know answers known = false.
+    /// Splitting a span changes nothing: the parts' days add up, and their extremes are the span's.
+    /// An empty span has no days, yet still the extremes of the place at that moment: what has just come
+    /// stands there.
+    virtual Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const = 0;
+    /// The usual range of the place around a moment to come; none when nothing is known of it.
+    virtual std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const = 0;
+};
+
+/// A climate that knows only each place's assumed range, the same all year; every hour counts as unwatched.
+class AssumedClimate final : public Climate {
+public:
+    explicit AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed);
+    Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const override;
+    std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const override;
+
+private:
+    std::map<PlaceId, Range<Celsius>> m_assumed;
+};
+
+} // namespace gw

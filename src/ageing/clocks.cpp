@@ -1,0 +1,261 @@
+#include "ageing/clocks.h"
+
+#include <algorithm>
+
+namespace gw {
+
+namespace {
+
+constexpr double tradeSpread
+    = 5.0; // C around the reference temperature, before arrival: assumption, no source
+constexpr Days yearBefore { 365.2425 }; // found undated: every season may have passed over it
+// Half a litre takes about seven hours to freeze through at -10 C (own estimate), and tested stock is at the
+// bench: the test answers for its own day.
+constexpr Days testedDay { 1 };
+
+void widen(Exposure& sum, const Exposure& part)
+{
+    if (part.hottest)
+        sum.hottest = sum.hottest ? std::max(*sum.hottest, *part.hottest) : *part.hottest;
+    if (part.coldest)
+        sum.coldest = sum.coldest ? std::min(*sum.coldest, *part.coldest) : *part.coldest;
+    sum.known = sum.known && part.known;
+}
+
+PlaceId firstPlace(const AgeCase& item)
+{
+    const auto& stays = item.history.stays;
+    return stays.empty() || stays.front().from > item.asOf ? PlaceId {} : stays.front().place;
+}
+
+/// The span before it came here, as a clock sees it.
+struct Before {
+    Range<Days> equivalent {};
+    Days span { 0 };
+    bool ageKnown = true;
+    bool placeKnown = true;
+};
+
+Before beforeArrival(const AgeCase& item, Moment here)
+{
+    const LifeFigures& figures = item.figures;
+    const History& history = item.history;
+    Before before;
+    Range<Days> span {};
+    if (history.made) {
+        const Days known = daysBetween(std::min(startOf(*history.made), here), here);
+        span = { known, known };
+    } else {
+        span = figures.timeInTrade;
+        before.ageKnown = figures.timeInTrade.high.count() > 0 && !history.foundUndated;
+        // It was made before the date printed on it.
+        if (history.printed && endOf(*history.printed) < here) {
+            const Days since = daysBetween(endOf(*history.printed), here);
+            span = { std::max(span.low, since), std::max(span.high, since) };
+        }
+    }
+    before.span = span.high;
+    const double reference = figures.rate.reference.value;
+    before.equivalent = { span.low * speedAt(Celsius { reference - tradeSpread }, figures.rate),
+        span.high * speedAt(Celsius { reference + tradeSpread }, figures.rate) };
+    if (history.foundUndated) {
+        const Exposure there
+            = item.climate.exposure(firstPlace(item), later(here, -span.high), here, figures.rate);
+        const Days low = span.high.count() > 0 ? there.equivalent.low * (span.low / span.high) : Days { 0 };
+        before.equivalent = { std::min(before.equivalent.low, low),
+            std::max(before.equivalent.high, there.equivalent.high) };
+        before.placeKnown = there.known;
+    }
+    return before;
+}
+
+} // namespace
+
+AgeCase::AgeCase(const History& lived, const LifeFigures& known, const Climate& around, Moment at)
+    : history(lived)
+    , figures(known)
+    , climate(around)
+    , asOf(at)
+{
+}
+
+std::optional<Moment> AgeCase::opened() const
+{
+    std::optional<Moment> since = history.opened;
+    if (history.foundOpen && (!since || history.arrived < *since))
+        since = history.arrived;
+    return since && *since <= asOf ? since : std::nullopt;
+}
+
+Moment AgeCase::hereSince() const
+{
+    Moment since = std::min(history.arrived, asOf);
+    if (!history.stays.empty())
+        since = std::min(since, history.stays.front().from);
+    if (const auto open = opened())
+        since = std::min(since, *open);
+    return since;
+}
+
+PlaceId AgeCase::placeNow() const
+{
+    PlaceId place;
+    for (const Stay& stay : history.stays) {
+        if (stay.from <= asOf)
+            place = stay.place;
+    }
+    return place;
+}
+
+bool AgeCase::labelSpeaks() const { return history.printed && asOf <= endOf(*history.printed); }
+
+const BenchTest* AgeCase::lastPassed() const
+{
+    const BenchTest* last = nullptr;
+    for (const BenchTest& test : history.tests) {
+        if (test.at <= asOf && test.passed && !test.grainyAfterFrost)
+            last = &test;
+    }
+    return last;
+}
+
+Stood stood(const AgeCase& item, Moment from, Moment to)
+{
+    Stood answer;
+    const auto add = [&](const PlaceId& place, Moment begin, Moment end) {
+        const Exposure part = item.climate.exposure(place, begin, end, item.figures.rate);
+        Exposure& sum = answer.sum;
+        sum.equivalent
+            = { sum.equivalent.low + part.equivalent.low, sum.equivalent.high + part.equivalent.high };
+        sum.unwatched += part.unwatched;
+        widen(sum, part);
+        if (!part.known && !answer.unknownSince)
+            answer.unknownSince = begin;
+    };
+
+    const auto& stays = item.history.stays;
+    const Moment first = stays.empty() ? to : std::clamp(stays.front().from, from, to);
+    if (from < first || stays.empty() || stays.front().from > to)
+        add(PlaceId {}, from, first);
+    for (std::size_t i = 0; i < stays.size(); ++i) {
+        const bool last = i + 1 == stays.size() || stays[i + 1].from > to;
+        const Moment begin = std::max(stays[i].from, from);
+        const Moment end = last ? to : std::min(stays[i + 1].from, to);
+        // An empty stay is a slip put right at once, except the last: there it stands now.
+        if (begin < end || (last && begin == end))
+            add(stays[i].place, begin, end);
+        if (last)
+            break;
+    }
+    return answer;
+}
+
+ClockUse Clock::use() const
+{
+    ClockUse use;
+    use.applies = running;
+    use.known = known();
+    if (use.known) {
+        use.used = { age.low / life.span.high, age.high / life.span.low };
+        use.unwatched = unwatched;
+    }
+    return use;
+}
+
+Verdict Clock::byAge() const
+{
+    if (!running || !lifeKnown())
+        return Verdict::Good;
+    if (age.high > life.span.high)
+        return Verdict::DoNotUse;
+    return age.high > life.span.low ? Verdict::TestFirst : Verdict::Good;
+}
+
+namespace {
+
+Clock clockOf(const Life& life)
+{
+    Clock clock;
+    clock.life = life;
+    // A life without a length is no knowledge.
+    if (life.kind == Life::Kind::Ages && !(life.span.low.count() > 0 && life.span.high >= life.span.low))
+        clock.life.kind = Life::Kind::NotKnown;
+    clock.running = clock.life.kind != Life::Kind::DoesNotAge;
+    return clock;
+}
+
+void run(Clock& clock, const AgeCase& item, Moment from)
+{
+    const Stood here = stood(item, from, item.asOf);
+    clock.age = here.sum.equivalent;
+    clock.unwatched = here.sum.unwatched;
+    if (agesByTemperature(item.figures.rate))
+        clock.placeUnknownSince = here.unknownSince;
+}
+
+} // namespace
+
+Clock sealedClock(const AgeCase& item)
+{
+    Clock clock = clockOf(item.figures.sealed);
+    if (!clock.running || !clock.lifeKnown())
+        return clock;
+    const Moment here = item.hereSince();
+    run(clock, item, here);
+    const Before before = beforeArrival(item, here);
+    clock.age = { clock.age.low + before.equivalent.low, clock.age.high + before.equivalent.high };
+    clock.unwatched += before.span;
+    clock.sinceKnown = before.ageKnown;
+    if (!item.history.made)
+        clock.assumedBefore = before.span;
+    if (!before.placeKnown && agesByTemperature(item.figures.rate))
+        clock.placeUnknownSince = later(here, -before.span);
+    return clock;
+}
+
+Clock openedClock(const AgeCase& item)
+{
+    Clock clock = clockOf(item.figures.opened);
+    const auto opened = item.opened();
+    clock.running = clock.running && opened;
+    if (!clock.running || !clock.lifeKnown())
+        return clock;
+    run(clock, item, *opened);
+    clock.sinceKnown = !item.history.foundOpen;
+    return clock;
+}
+
+std::optional<LabelClock> labelClock(const AgeCase& item)
+{
+    if (!item.history.printed)
+        return std::nullopt;
+    const Moment here = item.hereSince();
+    const Stood since = stood(item, here, item.asOf);
+    LabelClock clock;
+    clock.left = daysBetween(here, endOf(*item.history.printed)) - since.sum.equivalent.high;
+    if (agesByTemperature(item.figures.rate))
+        clock.placeUnknownSince = since.unknownSince;
+    return clock;
+}
+
+Moment weatherSince(const AgeCase& item)
+{
+    const BenchTest* settled = item.lastPassed();
+    return settled ? later(settled->at, testedDay) : item.hereSince();
+}
+
+std::optional<Weather> weatherOf(const AgeCase& item)
+{
+    const Moment since = weatherSince(item);
+    if (item.lastPassed() && since >= item.asOf)
+        return std::nullopt;
+    Weather weather { since, stood(item, since, item.asOf).sum };
+    if (item.history.foundUndated && !item.lastPassed()) {
+        const auto& made = item.history.made;
+        const Moment begun = made ? std::min(startOf(*made), since) : later(since, -yearBefore);
+        widen(weather.exposure, item.climate.exposure(firstPlace(item), begun, since, item.figures.rate));
+    }
+    return weather;
+}
+
+} // namespace gw
