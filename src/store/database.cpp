@@ -200,12 +200,12 @@ Result<void> Database::transact(Begin kind, const std::function<Result<void>()>&
     if (done && m_spoiled)
         done = tl::unexpected(*m_spoiled);
     m_spoiled.reset();
-    if (done)
+    const bool mayCommit = done.has_value();
+    if (mayCommit)
         done = control("COMMIT");
     m_spoiled.reset();
-    // A commit that failed may have left the transaction open; one that lost its server has nothing left to
-    // undo.
-    if (!done && (m_engine == Engine::Sqlite || postgresAnswers(m_connection)))
+    // A commit that SQLite refuses leaves the transaction open; PostgreSQL ends it. A lost server has nothing to undo.
+    if (!done && (m_engine == Engine::Sqlite || (!mayCommit && postgresAnswers(m_connection))))
         static_cast<void>(control("ROLLBACK"));
     m_spoiled.reset();
     m_inTransaction = false;

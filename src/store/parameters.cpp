@@ -24,7 +24,8 @@ std::string toUtf8(const QVariant& value)
 {
     if (value.metaType() == QMetaType::fromType<QString>())
         return toUtf8(*static_cast<const QString*>(value.constData()));
-    return value.toString().toStdString();
+    // PostgreSQL's NULL number would read as "0".
+    return value.isNull() ? std::string() : value.toString().toStdString();
 }
 
 } // namespace

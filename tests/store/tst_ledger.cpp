@@ -323,7 +323,8 @@ private Q_SLOTS:
                 return breaks ? last() : Result<void> {};
             });
         };
-        GW_FAILS(act(true, [] { return fail(ErrorCode::Refused, "The act thought better of it."); }), ErrorCode::Refused);
+        GW_FAILS(act(true, [] { return fail(ErrorCode::Refused, "The act thought better of it."); }),
+            ErrorCode::Refused);
         GW_FAILS(act(true, [&] { return store->transact([]() -> Result<void> { return {}; }); }),
             ErrorCode::StoreFailed);
         QCOMPARE(store->containers().value().size(), 2U);
