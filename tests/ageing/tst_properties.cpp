@@ -125,7 +125,7 @@ private Q_SLOTS:
             QVERIFY(!j.goodUntil || j.verdict == Verdict::Good);
         }
         for (const int count : seen)
-            QVERIFY(count > cases / 20);
+            QVERIFY(count > cases / 25);
     }
 
     void knowingLess_neverGivesABetterVerdict_data()
