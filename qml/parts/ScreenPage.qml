@@ -1,6 +1,4 @@
 import QtQuick
-import QtQuick.Controls.Basic as Basic
-import QtQuick.Layouts
 import Gluewright.Ui
 
 // A whole screen: the head stays, the column below it scrolls. Lists that scroll by themselves do without it.
@@ -12,9 +10,10 @@ Item {
     property alias canGoBack: header.canGoBack
     property alias actions: header.actions
     property alias spacing: column.spacing
+    property alias footRoom: column.footRoom
     readonly property bool portrait: root.height > root.width
 
-    default property alias content: column.data
+    default property alias content: column.content
 
     signal back
 
@@ -29,24 +28,11 @@ Item {
         onBack: root.back()
     }
 
-    Flickable {
-        id: flick
+    ScrollColumn {
+        id: column
         anchors.bottom: parent.bottom
         anchors.left: parent.left
         anchors.right: parent.right
         anchors.top: header.bottom
-        boundsBehavior: Flickable.StopAtBounds
-        clip: true
-        contentHeight: column.implicitHeight + Theme.space3 + Theme.space6
-
-        Basic.ScrollBar.vertical: SlimScrollBar {}
-
-        ColumnLayout {
-            id: column
-            spacing: Theme.space4
-            width: flick.width - 2 * Theme.space6
-            x: Theme.space6
-            y: Theme.space3
-        }
     }
 }

@@ -1,5 +1,4 @@
 import QtQuick
-import QtQuick.Controls.Basic as Basic
 import QtQuick.Layouts
 import QtQuick.Templates as T
 import Gluewright.Ui
@@ -14,13 +13,13 @@ Item {
     readonly property bool opened: drawer.opened
     readonly property Item over: T.Overlay.overlay
 
-    default property alias content: column.data
+    default property alias content: scroll.content
     property alias footer: footerRow.data
 
     signal closed
 
     function open() {
-        flick.contentY = 0;
+        scroll.contentY = 0;
         drawer.open();
     }
 
@@ -33,7 +32,7 @@ Item {
     T.Drawer {
         id: drawer
 
-        readonly property real needed: head.implicitHeight + column.implicitHeight + 2 * Theme.space5 + Theme.space3
+        readonly property real needed: head.implicitHeight + Theme.space3 + scroll.needed
                                        + (foot.visible ? foot.implicitHeight : 0)
 
         dim: true
@@ -101,23 +100,13 @@ Item {
                 }
             }
 
-            Flickable {
-                id: flick
+            ScrollColumn {
+                id: scroll
                 Layout.fillHeight: true
                 Layout.fillWidth: true
-                boundsBehavior: Flickable.StopAtBounds
-                clip: true
-                contentHeight: column.implicitHeight + 2 * Theme.space5
-
-                Basic.ScrollBar.vertical: SlimScrollBar {}
-
-                ColumnLayout {
-                    id: column
-                    spacing: Theme.space5
-                    width: flick.width - 2 * Theme.space5
-                    x: Theme.space5
-                    y: Theme.space4
-                }
+                footRoom: Theme.space5
+                margin: Theme.space5
+                spacing: Theme.space5
             }
 
             Item {

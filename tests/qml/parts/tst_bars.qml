@@ -41,6 +41,25 @@ TestCase {
     }
 
     Component {
+        id: pageMaker
+        ScreenPage {
+            height: 400
+            title: "Long"
+            width: 600
+
+            Repeater {
+                model: 12
+
+                PlainButton {
+                    required property int index
+                    objectName: "button" + index
+                    text: "Button"
+                }
+            }
+        }
+    }
+
+    Component {
         id: cardMaker
         Card {
             clickable: true
@@ -224,6 +243,26 @@ TestCase {
         verify(lot.mapToItem(sheet.over, 0, 0).y > sheet.over.height * 0.4);
         sheet.close();
         tryCompare(closed, "count", 2);
+    }
+
+    function test_page_keepsTheKeyboardInSight() {
+        const page = createTemporaryObject(pageMaker, testCase);
+        waitForRendering(page);
+        const buttons = [];
+        const look = item => {
+            if (item.objectName.startsWith("button"))
+                buttons.push(item);
+            for (let i = 0; i < item.children.length; ++i)
+                look(item.children[i]);
+        };
+        look(page);
+        compare(buttons.length, 12);
+        for (const index of [0, 5, 11, 6, 0]) {
+            buttons[index].forceActiveFocus(Qt.TabFocusReason);
+            const top = buttons[index].mapToItem(page, 0, 0).y;
+            verify(top >= 80, "button " + index + " is under the head: " + top);
+            verify(top + buttons[index].height <= page.height, "button " + index + " is below the edge: " + top);
+        }
     }
 
     function test_card_isPressedByTouchAndKeyboard_butNotThroughItsButtons() {
