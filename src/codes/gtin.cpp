@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "measure/quoted.h"
 #include "measure/number.h"
+#include "measure/quoted.h"
 
 namespace gw {
 
@@ -37,9 +37,9 @@ std::optional<int> checkDigit(std::string_view digitsWithoutCheck)
         return std::nullopt;
     // The weight of every digit depends on its place from the right, so that leading zeros change nothing.
     unsigned sum = 0;
-    unsigned weight = 3;
-    for (auto digit = digitsWithoutCheck.rbegin(); digit != digitsWithoutCheck.rend(); ++digit) {
-        sum = (sum + weight * static_cast<unsigned>(*digit - '0')) % 10;
+    unsigned weight = digitsWithoutCheck.size() % 2 == 1 ? 3 : 1;
+    for (const char digit : digitsWithoutCheck) {
+        sum = (sum + weight * static_cast<unsigned>(digit - '0')) % 10;
         weight = 4 - weight;
     }
     return static_cast<int>((10 - sum) % 10);

@@ -80,16 +80,14 @@ std::string shaped(std::string_view text)
 std::string ownLabelCode(std::uint64_t number)
 {
     std::string data(dataLength, alphabet[0]);
-    for (auto c = data.rbegin(); c != data.rend(); ++c) {
-        *c = alphabet[number % alphabet.size()];
-        number /= alphabet.size();
-    }
+    for (std::size_t place = data.size(); place-- > 0; number /= alphabet.size())
+        data[place] = alphabet[number % alphabet.size()];
     return std::string(mark) + data + checkCharacter(data);
 }
 
 std::optional<std::string> parseOwnLabel(std::string_view text)
 {
-    const std::string code = shaped(text);
+    std::string code = shaped(text);
     if (code.empty() || code.back() != checkCharacter(dataOf(code)))
         return std::nullopt;
     return code;

