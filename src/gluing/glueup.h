@@ -1,0 +1,127 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "ageing/verdict.h"
+#include "gluing/family.h"
+
+namespace gw {
+
+/// One container as the check sees it.
+struct StockItem {
+    ContainerId container;
+    std::string label; ///< what the person sees on it
+    std::string place;
+    Amount left;
+    Verdict verdict = Verdict::NotKnown;
+    std::string reason; ///< the first reason, as a sentence
+    std::optional<Moment> goodUntil;
+    bool opened = false;
+};
+
+/// One part of a stock candidate: granules; or resin, and hardener beside it.
+struct StockPart {
+    MaterialId material;
+    std::string name;
+    /// This part's amount for one unit (gram or millilitre) of ready glue: 1 for bottled glue, 1/(1 + water
+    /// ratio) for granules, its share by mass for one side of a two-part glue. In the part's own dimension.
+    double sharePerUnit = 1.0;
+    Dimension dimension = Dimension::Mass;
+    std::vector<StockItem> items;
+};
+
+/// One way of covering the need from the shelf.
+struct StockCandidate {
+    std::string name;
+    bool typical = false; ///< of the class the job type names
+    bool partnerMissing = false; ///< a two-part material whose other half this shop has never had
+    std::vector<StockPart> parts;
+    double waterPerUnit = 0; ///< grams of water to weigh for each gram of ready glue
+};
+
+enum class GateResult { Pass, Warn, Stop, Unknown };
+std::string_view word(GateResult result); ///< "pass", "warn", "stop", "unknown"
+
+/// What the reference tables say of the family on a joint, or over what is still on the surface.
+struct Suitability {
+    std::string what; ///< "Loose chair tenon", "Old white PVA"
+    GateResult result = GateResult::Unknown; ///< Unknown when the tables have no row
+    std::string reason; ///< in words; may be empty
+};
+
+/// What is asked; anything not said is unknown, and stays unknown.
+struct GlueUpQuestion {
+    Family family;
+    JobType job;
+    int pieces = 1; ///< 1 or more
+    std::optional<Celsius> air;
+    std::optional<Celsius> wood;
+    std::optional<double> humidity; ///< percent
+    std::optional<double> woodMoisture; ///< percent
+    std::optional<double> gapMm;
+    /// Only where the person names a joint or a residue; a job type's own joint has been thought of already.
+    std::optional<Suitability> joint, residue;
+    std::vector<StockCandidate> candidates;
+    UnitSystem units = UnitSystem::Metric; ///< of the sentences
+};
+
+/// One condition of the check. id is stable: "partner" (two-part only), "age", "amount", "air", "wood",
+/// "humidity", "moisture", "gap", and "joint" and "residue" when they were named. Humidity takes in the dew
+/// point against the wood. For a finish (no family id) a gate without a figure is left out, except the air's.
+struct Gate {
+    std::string id;
+    std::string name; ///< "Stock", "Amount", ... for the screen
+    GateResult result = GateResult::Unknown;
+    std::string text; ///< a sentence with its figure and why
+    std::string fix; ///< what to do about it; empty when nothing can be done here
+};
+
+struct Take {
+    ContainerId container;
+    std::string label;
+    Amount amount;
+    std::string why; ///< "first to go off that is fit"
+};
+
+struct WeighLine {
+    std::string what; ///< "Hide granules 192 g", "Cold water"
+    Amount amount;
+};
+
+struct GlueUpClocks {
+    std::optional<Range<double>> openMinutes, closedMinutes;
+    /// At the room's temperature when it is known, else at 20 C; none when the room is too cold to set it at
+    /// all.
+    std::optional<double> unclampMinutes;
+    std::optional<double> fullLoadHours; ///< at 20 C
+    std::string note; ///< a sentence on what makes these longer or shorter here
+};
+
+enum class GlueUpVerdict { Go, FixFirst, Stop, NotKnown };
+std::string_view word(GlueUpVerdict verdict); ///< "go", "fix_first", "stop", "not_known"
+
+struct GlueUpAnswer {
+    GlueUpVerdict answer = GlueUpVerdict::NotKnown;
+    std::string firstFix; ///< the first thing to fix, or to find out; empty when it is go
+    std::vector<Gate> gates; ///< in the order a person would check them
+    std::string stockName; ///< the candidate chosen
+    std::vector<Take> use; ///< containers in order
+    std::vector<WeighLine> weighOut;
+    Amount need; ///< ready glue
+    std::optional<Amount> shortBy; ///< ready glue that the fit stock cannot cover
+    GlueUpClocks clocks;
+    std::string reversibleWith;
+};
+
+/// The check before a glue-up. Only good stock is used or counted; among ways of covering the need the one
+/// that leaves least to do wins, then the typical class, then the first to go off, so that more stock never
+/// makes the answer worse. A wood moisture not said stays unknown; the estimate from the air is only told.
+/// Stop gates that something can be done about make it fix first; a stop with no remedy makes it stop; else
+/// any gate unknown makes it not known; warnings alone are a go. Errors: BadInput for zero or more than 1000
+/// pieces, a temperature, humidity, moisture or gap outside what can be (the sentence names the figure).
+Result<GlueUpAnswer> checkGlueUp(const GlueUpQuestion& question, Moment now);
+
+} // namespace gw
