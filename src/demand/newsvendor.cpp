@@ -38,7 +38,7 @@ Result<double> balance(NormalUse use, double shortageCost, double excessCost)
 {
     if (const auto flaw = flawIn(use))
         return tl::unexpected(*flaw);
-    const auto ratio = criticalRatio(shortageCost, excessCost);
+    auto ratio = criticalRatio(shortageCost, excessCost);
     if (!ratio)
         return ratio;
     if (*ratio <= 0)
@@ -65,7 +65,7 @@ Result<double> criticalRatio(double shortageCost, double excessCost)
 
 Result<double> newsvendorLevel(NormalUse use, double shortageCost, double excessCost)
 {
-    const auto z = balance(use, shortageCost, excessCost);
+    auto z = balance(use, shortageCost, excessCost);
     if (!z)
         return z;
     return std::max(0.0, use.mean + *z * use.spread);
@@ -73,7 +73,7 @@ Result<double> newsvendorLevel(NormalUse use, double shortageCost, double excess
 
 Result<double> newsvendorCost(NormalUse use, double shortageCost, double excessCost)
 {
-    const auto z = balance(use, shortageCost, excessCost);
+    auto z = balance(use, shortageCost, excessCost);
     if (!z)
         return z;
     return (shortageCost + excessCost) * use.spread * boost::math::pdf(Normal(), *z);
@@ -88,7 +88,7 @@ Result<double> orderUpToLevel(NormalUse perPeriod, double review, double lead, d
             ErrorCode::BadInput, "Review and lead time must be zero or more, and one of them over zero.");
     if (!isService(servicePercent))
         return fail(ErrorCode::BadInput, serviceSentence());
-    const auto z = standardScore(servicePercent / 100);
+    auto z = standardScore(servicePercent / 100);
     if (!z)
         return z;
     const double span = review + lead;

@@ -69,10 +69,16 @@ Result<OrderDraft> draftOf(const MaterialDemand& demand, const PlanRequest& requ
         return fail(need.error().code,
             "The need of " + inQuotes(demand.name) + " cannot be worked out. " + need.error().sentence);
     draft.need = *need;
-    if (demand.jobs.empty() && demand.usedPerMonth.empty() && demand.otherUsePerMonth.empty())
+    return draft;
+}
+
+void noteUnknownNeed(const OrderDraft& draft, Notes& notes)
+{
+    const MaterialDemand& demand = *draft.demand;
+    if (draft.need.milli == 0 && demand.jobs.empty() && demand.usedPerMonth.empty()
+        && demand.otherUsePerMonth.empty())
         notes.push_back(
             "No use of " + inQuotes(demand.name) + " is planned or on record; its need is not known.");
-    return draft;
 }
 
 void runOffStock(OrderDraft& draft, const PlanRequest& request, Notes& notes)
@@ -179,8 +185,10 @@ Result<OrderPlan> planOrder(const PlanRequest& request, const std::vector<Materi
     const std::vector<PartnerLink> links = partnerLinks(materials, plan.notes);
     alignNeeds(drafts, links);
     const std::vector<bool> follows = followersAmong(links, drafts.size());
-    for (OrderDraft& draft : drafts)
+    for (OrderDraft& draft : drafts) {
+        noteUnknownNeed(draft, plan.notes);
         runOffStock(draft, request, plan.notes);
+    }
     for (std::size_t i = 0; i < drafts.size(); ++i) {
         if (!follows[i])
             choose(drafts[i], std::nullopt);
@@ -196,7 +204,8 @@ Result<OrderPlan> planOrder(const PlanRequest& request, const std::vector<Materi
             continue;
         plan.lines.push_back(lineOf(draft, request));
         if (draft.offers.empty())
-            plan.notes.push_back("No pack of " + inQuotes(draft.demand->name) + " can be ordered; enter one.");
+            plan.notes.push_back(
+                "No pack of " + inQuotes(draft.demand->name) + " can be ordered; enter one.");
     }
     addTotals(plan);
     return plan;

@@ -9,19 +9,22 @@ namespace gw {
 namespace {
 
 constexpr std::size_t jobsNamed = 3;
+constexpr double leastShown = 0.0005; // half of what the ledger can tell apart
 
 std::string amountText(double value, Dimension dimension) { return formatAmount(amountOf(value, dimension)); }
 
 std::string jobsText(std::vector<UseOfJob> jobs)
 {
-    std::stable_sort(jobs.begin(), jobs.end(), [](const UseOfJob& a, const UseOfJob& b) {
-        return a.jobsPerMonth * a.amountPerJob > b.jobsPerMonth * b.amountPerJob;
+    std::sort(jobs.begin(), jobs.end(), [](const UseOfJob& a, const UseOfJob& b) {
+        const double takesA = a.jobsPerMonth * a.amountPerJob;
+        const double takesB = b.jobsPerMonth * b.amountPerJob;
+        return takesA != takesB ? takesA > takesB : a.jobName < b.jobName;
     });
     std::string text;
     for (std::size_t i = 0; i < std::min(jobs.size(), jobsNamed); ++i)
-        text += (i == 0 ? "" : ", ") + figure(jobs[i].jobsPerMonth) + " × " + jobs[i].jobName;
+        text += (i == 0 ? "" : "; ") + figure(jobs[i].jobsPerMonth) + " × " + jobs[i].jobName;
     if (jobs.size() > jobsNamed)
-        text += " and more";
+        text += "; and more";
     return text;
 }
 
@@ -67,7 +70,7 @@ std::string stockText(const OrderDraft& draft)
 {
     const Runoff& runoff = draft.runoff;
     if (runoff.usable.milli == 0 && runoff.past.milli == 0)
-        return " None is in stock.";
+        return {};
     std::string text = runoff.usable.milli == 0
         ? " Nothing in stock will still pass when needed"
         : " Of the stock " + formatAmount(runoff.usable) + " is good for that";
@@ -129,24 +132,26 @@ std::string choiceText(const OrderDraft& draft)
         return " Nothing on offer would be used before it goes off; mind the life entered for it.";
 
     const PackChoice& choice = *draft.choice;
-    const std::string missing = formatAmount(draft.gap);
+    const bool allIsMissing = draft.runoff.usable.milli == 0;
+    const std::string missing = allIsMissing ? " that" : " the missing " + formatAmount(draft.gap);
     std::string text = " " + packsText(choice);
-    if (draft.target < draft.gap)
-        text += " towards the missing " + missing + ": only about "
+    const bool one = choice.packs.size() == 1 && choice.packs.front().count == 1;
+    const double lost = choice.ordered.value() - choice.used;
+    if (draft.target >= draft.gap)
+        text += (one ? " covers" : " cover") + missing + ".";
+    else if (lost > leastShown)
+        text += (one ? " goes towards" : " go towards") + missing + ".";
+    else
+        text += (one ? " goes towards" : " go towards") + missing + ": only about "
             + amountText(draft.target.value() / lifeCountedOn, dimension)
             + " would be used before it goes off.";
-    else
-        text += (choice.packs.size() == 1 && choice.packs.front().count == 1 ? " covers the missing "
-                                                                             : " cover the missing ")
-            + missing + ".";
-    const double lost = choice.ordered.value() - choice.used;
-    if (lost > 0.0005) {
+    if (lost > leastShown) {
         text += " Of " + formatAmount(choice.ordered) + " about " + amountText(choice.used, dimension)
             + " would be used before it goes off; " + amountText(lost, dimension) + " ("
             + figure(std::round(100 * lost / choice.ordered.value())) + " %) would be wasted.";
         const bool smallest = std::none_of(draft.offers.begin(), draft.offers.end(),
             [&](const PackOffer* offer) { return offer->amount < choice.packs.back().offer->amount; });
-        if (smallest)
+        if (smallest && lost > choice.ordered.value() / 2)
             text += " No smaller pack is on offer.";
     }
     return text + falseBargain(draft);

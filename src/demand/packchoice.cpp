@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <tuple>
 
 namespace gw {
@@ -65,11 +66,14 @@ public:
             return;
         std::vector<PackTaken> packs;
         double price = 0;
+        std::int64_t unpriced = 0;
         const auto take = [&](std::size_t which, std::int64_t count) {
             if (count == 0)
                 return;
             packs.push_back({ m_offers[which], count });
             price += m_unitPrices[which] * m_offers[which]->amount.value() * static_cast<double>(count);
+            if (!m_offers[which]->price || m_offers[which]->price->minorUnits == 0)
+                unpriced += count;
         };
         take(larger, largerCount);
         take(smaller, smallerCount);
@@ -78,7 +82,7 @@ public:
         const double waste = ordered.value() - usedInTime(packs, m_limits, m_usePerDay, lifeCountedOn);
         // Rounded, so that sets that cost the same tie whatever the last digits of their sums.
         const double cost = std::round((price + m_unitOfWaste * std::max(0.0, waste)) * 1e4);
-        const Rank rank { cost, ordered.milli, largerCount + smallerCount };
+        const Rank rank { cost, ordered.milli, unpriced, largerCount + smallerCount };
         if (!m_best || rank < m_rank) {
             m_rank = rank;
             m_best = PackChoice { packs, ordered, usedInTime(packs, m_limits, m_usePerDay, 1),
@@ -89,7 +93,7 @@ public:
     const std::optional<PackChoice>& best() const { return m_best; }
 
 private:
-    using Rank = std::tuple<double, std::int64_t, std::int64_t>;
+    using Rank = std::tuple<double, std::int64_t, std::int64_t, std::int64_t>;
 
     const std::vector<const PackOffer*>& m_offers;
     std::vector<double> m_unitPrices;
@@ -150,8 +154,10 @@ std::optional<PackChoice> choosePacks(
     if (offers.empty() || target.milli <= 0 || !(usePerDay > 0))
         return std::nullopt;
     std::vector<const PackOffer*> bySize = offers;
-    std::stable_sort(bySize.begin(), bySize.end(),
-        [](const PackOffer* a, const PackOffer* b) { return a->amount.milli > b->amount.milli; });
+    // Equal ones in the order they were entered in.
+    std::sort(bySize.begin(), bySize.end(), [](const PackOffer* a, const PackOffer* b) {
+        return a->amount != b->amount ? a->amount > b->amount : std::less<>()(a, b);
+    });
 
     Weighing weighing(bySize, limits, usePerDay);
     for (std::size_t larger = 0; larger < bySize.size(); ++larger) {

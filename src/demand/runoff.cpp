@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 namespace gw {
 
@@ -26,11 +27,11 @@ Amount roundedDown(double value, Dimension dimension)
 Runoff runOff(std::vector<UsableLot> stock, Dimension dimension, const ServingTime& time, double usePerDay,
     std::optional<Days> openedLife)
 {
-    std::stable_sort(stock.begin(), stock.end(), [](const UsableLot& a, const UsableLot& b) {
+    std::sort(stock.begin(), stock.end(), [](const UsableLot& a, const UsableLot& b) {
         const Moment never = Moment::max();
-        const Moment untilA = a.usableUntil.value_or(never);
-        const Moment untilB = b.usableUntil.value_or(never);
-        return untilA != untilB ? untilA < untilB : a.opened && !b.opened;
+        // An opened one before an unopened one of the same day; the rest only settles the order.
+        return std::tuple(a.usableUntil.value_or(never), !a.opened, a.left.milli)
+            < std::tuple(b.usableUntil.value_or(never), !b.opened, b.left.milli);
     });
 
     const double wait = std::max(0.0, time.wait.count());

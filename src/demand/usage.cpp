@@ -42,7 +42,21 @@ double meanOf(const Months& months)
         : std::accumulate(months.begin(), months.end(), 0.0) / static_cast<double>(months.size());
 }
 
-double lumpOf(const Months& months, double forecast)
+/// Used in few months: what a month took is one lump, E[x^2]/E[x] over the months with use.
+double lumpWhenNowAndThen(const Months& months)
+{
+    double sum = 0;
+    double squares = 0;
+    for (const double used : months) {
+        sum += used;
+        squares += used * used;
+    }
+    return sum > 0 ? squares / sum : 0;
+}
+
+/// Used in most months: variance / mean, the variance with one month more than was seen, off by the whole
+/// mean.
+double lumpWhenSteady(const Months& months, double forecast)
 {
     if (forecast <= 0)
         return 0;
@@ -53,14 +67,15 @@ double lumpOf(const Months& months, double forecast)
     return squares / static_cast<double>(months.size()) / forecast;
 }
 
-double smoothedMean(const Months& months)
+void forecastNowAndThen(const Months& months, UseForecast& use)
 {
     const auto state = smoothIntermittent(months, alpha);
     if (!state || state->interval == 0)
-        return 0;
-    const auto method
-        = state->interval > nowAndThen ? IntermittentMethod::SyntetosBoylan : IntermittentMethod::Croston;
-    return intermittentForecast(months, method, alpha).value_or(0);
+        return;
+    const bool seldom = state->interval > nowAndThen;
+    const auto method = seldom ? IntermittentMethod::SyntetosBoylan : IntermittentMethod::Croston;
+    use.otherPerMonth = intermittentForecast(months, method, alpha).value_or(0);
+    use.otherLump = seldom ? lumpWhenNowAndThen(months) : lumpWhenSteady(months, use.otherPerMonth);
 }
 
 void forecastWithoutPlan(const Months& months, UseForecast& use)
@@ -70,12 +85,11 @@ void forecastWithoutPlan(const Months& months, UseForecast& use)
     if (2 * static_cast<std::size_t>(used) > recent.size()) {
         use.basis = UseBasis::RecentMonths;
         use.otherPerMonth = meanOf(recent);
-        use.otherLump = lumpOf(lastOf(months, monthsForSpread), use.otherPerMonth);
+        use.otherLump = lumpWhenSteady(lastOf(months, monthsForSpread), use.otherPerMonth);
         use.months = recent.size();
         return;
     }
-    use.otherPerMonth = smoothedMean(months);
-    use.otherLump = lumpOf(months, use.otherPerMonth);
+    forecastNowAndThen(months, use);
     use.months = months.size();
     use.basis = use.otherPerMonth > 0 ? UseBasis::NowAndThen : UseBasis::None;
 }
@@ -99,8 +113,7 @@ UseForecast forecastUse(const MaterialDemand& demand)
     } else {
         const Months months = withoutNegative(demand.otherUsePerMonth);
         if (!months.empty())
-            use.otherPerMonth = smoothedMean(months);
-        use.otherLump = lumpOf(months, use.otherPerMonth);
+            forecastNowAndThen(months, use);
         use.months = months.size();
         use.basis = use.otherPerMonth > 0 ? UseBasis::JobsAndOther : UseBasis::Jobs;
     }

@@ -28,10 +28,10 @@ struct UseForecast {
 };
 
 /// Expected use of one material. Use that no planned job explains is taken to come in equal lumps at random
-/// (a scaled Poisson): lump = variance / mean, so that mean and variance per month are those seen. The
-/// variance counts one month more than was seen, off by the whole mean: a short history is never taken for a
-/// steady one. The demand must have passed its checks; a negative month (a count that found more) counts as
-/// zero.
+/// (a scaled Poisson, our own choice). Used in few months: what a month took is one lump. Used in most: lump
+/// = variance / mean, so that mean and variance a month are those seen, with one month more counted than was
+/// seen, off by the whole mean, as a short history must not pass for a steady one. The demand must have
+/// passed its checks; a negative month (a count that found more) counts as zero.
 UseForecast forecastUse(const MaterialDemand& demand);
 
 /// What suffices over a span with this percentage: jobs and lumps as one compound Poisson. Base units,
