@@ -204,7 +204,8 @@ Result<void> Database::transact(Begin kind, const std::function<Result<void>()>&
     if (mayCommit)
         done = control("COMMIT");
     m_spoiled.reset();
-    // A commit that SQLite refuses leaves the transaction open; PostgreSQL ends it. A lost server has nothing to undo.
+    // A commit that SQLite refuses leaves the transaction open; PostgreSQL ends it. A lost server has nothing
+    // to undo.
     if (!done && (m_engine == Engine::Sqlite || (!mayCommit && postgresAnswers(m_connection))))
         static_cast<void>(control("ROLLBACK"));
     m_spoiled.reset();

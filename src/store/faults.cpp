@@ -132,8 +132,8 @@ Error takenFault(std::string_view words, ErrorCode code, std::string sentence)
     return { code, std::move(sentence) };
 }
 
-// The first line of the engine's words without a full stop, to stand inside a sentence. PostgreSQL begins it with a
-// word for how bad it is, in its own language, and two blanks.
+// The first line of the engine's words without a full stop, to stand inside a sentence. PostgreSQL begins it
+// with a word for how bad it is, in its own language, and two blanks.
 std::string firstLine(std::string_view words)
 {
     while (!words.empty() && (words.front() == '\n' || words.front() == ' '))

@@ -54,36 +54,14 @@ Result<void> apply(Database& database, const Migration& migration, Moment now)
     return noted ? Result<void> {} : tl::unexpected(noted.error());
 }
 
-Result<void> applyAll(Database& database, const std::vector<Migration>& migrations, Moment now,
-    const std::function<Result<void>(int)>& keep, SchemaState& before)
+Error stepFailed(const Migration& migration, const Error& error)
 {
-    bool looked = false;
-    for (const Migration& migration : migrations) {
-        const auto done = database.transact(Database::Begin::Write, [&]() -> Result<void> {
-            // Whoever held the lock before may have done it meanwhile.
-            const auto state = schemaOf(database, migrations);
-            if (!state)
-                return tl::unexpected(state.error());
-            if (!looked) {
-                looked = true;
-                before = *state;
-                if (!state->isNew() && state->version < migrations.back().version) {
-                    if (auto kept = keep(state->version); !kept)
-                        return kept;
-                }
-            }
-            return state->version < migration.version ? apply(database, migration, now) : Result<void> {};
-        });
-        if (!done) {
-            if (done.error().code != ErrorCode::StoreFailed && done.error().code != ErrorCode::BadInput)
-                return done;
-            return fail(done.error().code,
-                "Step " + std::to_string(migration.version) + " (" + migration.topic
-                    + ") of bringing the store up to date failed, and it stays as it was before that step: "
-                    + done.error().sentence);
-        }
-    }
-    return {};
+    // What the disk, the lock or the server did has its own sentence already.
+    if (error.code != ErrorCode::StoreFailed && error.code != ErrorCode::BadInput)
+        return error;
+    return { error.code,
+        "Step " + std::to_string(migration.version) + " (" + migration.topic
+            + ") of bringing the store up to date failed, and it stays as it was: " + error.sentence };
 }
 
 } // namespace
@@ -149,7 +127,25 @@ Result<SchemaState> migrate(Database& database, const std::vector<Migration>& mi
             !held)
             return tl::unexpected(held.error());
     }
-    const auto done = applyAll(database, migrations, now, keep, *before);
+    const auto done = database.transact(Database::Begin::Write, [&]() -> Result<void> {
+        // Whoever held the lock before may have done it meanwhile.
+        before = schemaOf(database, migrations);
+        if (!before)
+            return tl::unexpected(before.error());
+        if (before->version == migrations.back().version)
+            return {};
+        if (!before->isNew()) {
+            if (auto kept = keep(before->version); !kept)
+                return kept;
+        }
+        for (const Migration& migration : migrations) {
+            if (migration.version <= before->version)
+                continue;
+            if (auto applied = apply(database, migration, now); !applied)
+                return tl::unexpected(stepFailed(migration, applied.error()));
+        }
+        return {};
+    });
     if (postgres)
         static_cast<void>(
             database.execute("SELECT pg_advisory_unlock(" + std::to_string(advisoryLock) + ")"));

@@ -17,10 +17,10 @@ struct SchemaState {
 /// StoreDamaged (a migration that was applied is not the one this program knows).
 Result<SchemaState> schemaOf(Database& database, const std::vector<Migration>& known);
 
-/// Brings a store to the last of the migrations, each with its row in schema_migration in one transaction,
-/// and stops at the first that fails. One program at a time: the others wait and then find nothing to do.
-/// `keep` is called once before the first change to an older store, under the lock; its failure ends the
-/// migration. Answers what there was.
+/// Brings a store to the last of the migrations, all of them with their rows in schema_migration in one
+/// transaction: when one fails the store stays as it was, and the program it was made with still opens it.
+/// One program at a time: the others wait and then find nothing to do. `keep` is called before the first
+/// change to an older store, under the lock; its failure ends the migration. Answers what there was.
 Result<SchemaState> migrate(Database& database, const std::vector<Migration>& migrations, Moment now,
     const std::function<Result<void>(int olderVersion)>& keep);
 

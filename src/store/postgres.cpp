@@ -2,6 +2,7 @@
 
 #include <libpq-fe.h>
 
+#include <algorithm>
 #include <array>
 #include <map>
 #include <memory>
@@ -26,26 +27,33 @@ struct FinishConnection {
     void operator()(PGconn* connection) const { PQfinish(connection); }
 };
 
+Error unreadable(const std::string& what)
+{
+    return { ErrorCode::BadInput,
+        "The address of the PostgreSQL store cannot be read: " + what
+            + "; write it as postgresql://user@host:port/database." };
+}
+
 // What the address itself says, keyword by keyword.
 Result<Settings> parsed(const std::string& address)
 {
     char* words = nullptr;
     const std::unique_ptr<PQconninfoOption, FreeConninfo> options(PQconninfoParse(address.c_str(), &words));
     if (!options) {
-        std::string said = words ? words : "";
-        PQfreemem(words);
         // libpq repeats the address in what it says, password and all.
-        said = said.find("percent") != std::string::npos ? "a character after % is wrong"
-                                                         : "a part of it is wrong or unknown";
-        return fail(ErrorCode::BadInput,
-            "The address of the PostgreSQL store cannot be read: " + said
-                + "; write it as postgresql://user@host:port/database.");
+        const bool percent = words && std::string_view(words).find("percent") != std::string_view::npos;
+        PQfreemem(words);
+        return tl::unexpected(
+            unreadable(percent ? "a character after % is wrong" : "a part of it is wrong or unknown"));
     }
     Settings settings;
     for (const auto* option = options.get(); option->keyword; ++option) {
         if (option->val)
             settings.emplace(option->keyword, option->val);
     }
+    // Several hosts may have several ports. libpq would only find out while connecting.
+    if (settings.contains("port") && settings["port"].find_first_not_of("0123456789,") != std::string::npos)
+        return tl::unexpected(unreadable("the port is no number"));
     return settings;
 }
 
@@ -62,6 +70,20 @@ QString quotedSetting(const std::string& value)
     return u'\'' + text + u'\'';
 }
 
+constexpr const char* passwordRefused = "28P01";
+constexpr const char* noConnection = "08001";
+
+// The SQLSTATE at the end of "connection to server ... failed: FATAL:  28P01", or none.
+std::string stateIn(std::string_view said)
+{
+    while (!said.empty() && (said.back() == '\n' || said.back() == ' '))
+        said.remove_suffix(1);
+    const std::string_view last = said.substr(said.find_last_of(" :") + 1);
+    const bool isState = last.size() == 5
+        && std::ranges::all_of(last, [](char c) { return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z'); });
+    return isState ? std::string(last) : std::string();
+}
+
 // Why the server refused: asked once more with only SQLSTATE for an answer, as its words come in its own
 // language.
 Error refusal(const std::string& address, const std::string& words, const std::string& shown)
@@ -76,12 +98,10 @@ Error refusal(const std::string& address, const std::string& words, const std::s
         PQsetErrorVerbosity(connection.get(), PQERRORS_SQLSTATE);
         // Blocks until the server has answered or the connection failed.
         PQreset(connection.get());
-        const std::string said = PQerrorMessage(connection.get());
-        const auto fatal = said.rfind(": ");
-        if (said.size() >= 5 && fatal != std::string::npos)
-            state = said.substr(said.find_first_not_of(" \n", fatal + 2), 5);
+        state = PQconnectionNeedsPassword(connection.get()) ? passwordRefused
+                                                            : stateIn(PQerrorMessage(connection.get()));
     }
-    return faultOf(Engine::Postgres, state.size() == 5 ? state : "08001", words, shown);
+    return faultOf(Engine::Postgres, state.empty() ? noConnection : state, words, shown);
 }
 
 } // namespace

@@ -91,6 +91,11 @@ Result<void> dropGuards(Database& database)
 
 Result<void> raiseGuards(Database& database)
 {
+    // PostgreSQL alters no table while checks on it are still put off.
+    if (database.engine() == Engine::Postgres) {
+        if (auto checked = database.execute("SET CONSTRAINTS ALL IMMEDIATE"); !checked)
+            return checked;
+    }
     for (const auto& migration : migrationsFor(database.engine())) {
         if (migration.topic != "guards")
             continue;

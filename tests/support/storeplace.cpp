@@ -30,6 +30,7 @@ QString ask(const QString& database, const QString& sql)
 {
     PGconn* connection = PQconnectdb(addressOf(QStringLiteral("gluewright"), database).toUtf8().constData());
     QString said = QString::fromUtf8(PQerrorMessage(connection));
+    PQsetNoticeProcessor(connection, [](void*, const char*) { }, nullptr);
     if (PQstatus(connection) == CONNECTION_OK) {
         PGresult* result = PQexec(connection, sql.toUtf8().constData());
         const auto status = PQresultStatus(result);
@@ -80,9 +81,7 @@ StorePlace::~StorePlace()
     mustAsk(m_database,
         QStringLiteral("SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity"
                        " WHERE datname = current_database() AND pid <> pg_backend_pid()"));
-    mustAsk(m_database,
-        QStringLiteral(
-            "SET client_min_messages = warning; DROP SCHEMA public CASCADE; CREATE SCHEMA public"));
+    mustAsk(m_database, QStringLiteral("DROP SCHEMA public CASCADE; CREATE SCHEMA public"));
     emptiedDatabases().append(m_database);
 }
 
