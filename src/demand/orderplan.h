@@ -87,10 +87,12 @@ struct OrderPlan {
     std::vector<std::string> notes; ///< one-sided stock, no packs known, no history ...
 };
 
-/// What to buy for a month. Use is jobs x amount plus what other use was seen; need covers lead time and
-/// review at the service level by the compound Poisson of the jobs; usable stock is used first-to-expire; the
-/// pack is the one that covers the gap with the least cost including what would go off before it is used.
-/// Errors: BadInput (service level, month, a pack of zero).
+/// What to buy for a month. Use is jobs x amount plus what other use was seen; need covers the longest lead
+/// time on offer and review at the service level by the compound Poisson of the jobs; usable stock is used
+/// first-to-expire, for a later month after the use until then; the packs are those that cover the gap with
+/// the least cost including what would go off before it is used. More stock never orders more, and a higher
+/// service level never less. Errors: BadInput (service level, month, a pack of zero, a figure that cannot
+/// be); the sentence names the material.
 Result<OrderPlan> planOrder(const PlanRequest& request, const std::vector<MaterialDemand>& materials);
 
 } // namespace gw

@@ -17,6 +17,7 @@ private Q_SLOTS:
     void kilogramOfResin_wantsItsHardener();
     void eitherSideMayNameTheOther();
     void hardenerWithoutUseOfItsOwn_followsTheResin();
+    void resinWithoutUseOfItsOwn_isAskedForByTheHardener();
     void hardenerInStock_isTakenIntoAccount();
     void wholePacksOfHardener_doNotOrderMoreResin();
     void sharedHardener_coversBothResins();
@@ -95,6 +96,19 @@ void TestPartners::hardenerWithoutUseOfItsOwn_followsTheResin()
     QVERIFY(std::abs(line->need.value() / lineOf(plan, "Slow resin")->need.value() - ratio) < 1e-4);
     QCOMPARE(line->ordered, grams(450));
     QVERIFY2(has(line->why, "It goes with Slow resin, 41.3 to 100"), line->why.c_str());
+}
+
+void TestPartners::resinWithoutUseOfItsOwn_isAskedForByTheHardener()
+{
+    auto unused = resin();
+    unused.usedPerMonth.clear();
+    const auto plan = planOrder(juneList(), { unused, hardener() }).value();
+    QVERIFY(lineOf(plan, "Slow resin"));
+    QVERIFY(std::abs(
+                lineOf(plan, "Slow resin")->need.value() * ratio / lineOf(plan, "Slow hardener")->need.value()
+                - 1)
+        < 1e-4);
+    QCOMPARE(lineOf(plan, "Slow resin")->ordered, grams(1000));
 }
 
 void TestPartners::hardenerInStock_isTakenIntoAccount()
