@@ -1,0 +1,149 @@
+#include "shop/actbuilder.h"
+
+#include <algorithm>
+
+#include <QUuid>
+
+namespace gw {
+
+namespace {
+
+bool sameText(const std::string& a, const std::string& b)
+{
+    return QString::fromStdString(a).trimmed().compare(
+               QString::fromStdString(b).trimmed(), Qt::CaseInsensitive)
+        == 0;
+}
+
+} // namespace
+
+std::string newUuid() { return QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString(); }
+
+ActBuilder::ActBuilder(Shop& shop, ActTime time)
+    : m_shop(shop)
+    , m_time(time)
+    , m_act { newUuid() }
+{
+}
+
+Result<ActDone> ActBuilder::run(
+    Shop& shop, ActTime time, const std::function<Result<std::string>(ActBuilder&)>& steps)
+{
+    if (time.at > time.now)
+        return fail(ErrorCode::BadInput,
+            "An act cannot be written for a time to come (" + formatMoment(time.at)
+                + "); give a time up to now.");
+
+    ActDone done;
+    auto written = shop.store().transact([&]() -> Result<void> {
+        ActBuilder builder(shop, time);
+        auto catalogue = shop.catalogue();
+        if (!catalogue)
+            return tl::unexpected(catalogue.error());
+        builder.m_catalogue = std::move(*catalogue);
+
+        auto said = steps(builder);
+        if (!said)
+            return tl::unexpected(said.error());
+        if (auto appended = shop.store().append(builder.m_entries); !appended)
+            return appended;
+
+        done.act = builder.m_act;
+        done.said = std::move(*said);
+        done.entry = builder.m_entries.empty() ? EntryId {} : builder.m_entries.front().id;
+        for (const Entry& entry : builder.m_entries) {
+            if (entry.container
+                && std::find(done.containers.begin(), done.containers.end(), *entry.container)
+                    == done.containers.end())
+                done.containers.push_back(*entry.container);
+        }
+        return {};
+    });
+    if (!written)
+        return tl::unexpected(written.error());
+    return done;
+}
+
+Result<Found> ActBuilder::take(const std::string& idOrLabel)
+{
+    auto container = findContainer(m_shop, idOrLabel);
+    if (!container)
+        return tl::unexpected(container.error());
+    if (auto locked = m_shop.store().lockContainer(container->id); !locked)
+        return tl::unexpected(locked.error());
+    auto state = stateOf(m_shop, *container, m_time.now);
+    if (!state)
+        return tl::unexpected(state.error());
+    if (!state->arrived)
+        return fail(ErrorCode::NotFound,
+            "The booking-in of " + container->label
+                + " was undone; there is no such container on the shelf.");
+    if (m_time.at < *state->arrived)
+        return fail(ErrorCode::Refused,
+            container->label + " arrived on " + spokenDate(dateOf(*state->arrived))
+                + "; nothing can have happened to it here before that.");
+
+    Found found { std::move(*container), std::move(*state), nullptr, nullptr };
+    found.material = m_catalogue.material(found.container.material);
+    found.cls = m_catalogue.classOf(found.container.material);
+    if (!found.material || !found.cls)
+        return fail(ErrorCode::StoreDamaged,
+            "The store does not say what " + found.container.label
+                + " holds; run verify and restore a backup.");
+    return found;
+}
+
+Result<Found> ActBuilder::takeStanding(const std::string& idOrLabel)
+{
+    auto found = take(idOrLabel);
+    if (found && found->state.history.retired)
+        return fail(ErrorCode::Refused,
+            found->container.label + " was retired on " + spokenDate(dateOf(*found->state.history.retired))
+                + "; undo that first if it still stands here.");
+    return found;
+}
+
+Entry& ActBuilder::add(EntryKind kind, const std::optional<ContainerId>& container)
+{
+    Entry entry;
+    entry.id = EntryId { newUuid() };
+    entry.act = m_act;
+    entry.kind = kind;
+    entry.container = container;
+    entry.at = m_time.at;
+    entry.recorded = m_time.now;
+    entry.device = m_shop.device();
+    return m_entries.emplace_back(std::move(entry));
+}
+
+Result<Amount> ActBuilder::inItsOwnUnit(const Found& found, Amount amount) const
+{
+    const Dimension own = found.container.capacity.dimension;
+    const auto converted = convert(amount, own, densityOf(*found.cls, *found.material));
+    if (!converted)
+        return fail(ErrorCode::BadInput,
+            found.container.label + " is counted in " + std::string(baseUnit(own)) + "; " + say(amount)
+                + " cannot be turned into that.");
+    return *converted;
+}
+
+Result<std::optional<PlaceId>> ActBuilder::placeNamed(const std::string& name)
+{
+    const std::string trimmed = QString::fromStdString(name).simplified().toStdString();
+    if (trimmed.empty())
+        return std::optional<PlaceId> {};
+    for (const auto& [id, place] : m_catalogue.places) {
+        if (id.text == trimmed || sameText(place.name, trimmed))
+            return std::optional<PlaceId>(id);
+    }
+    PlaceRecord place;
+    place.id = PlaceId { newUuid() };
+    place.name = trimmed;
+    if (auto saved = m_shop.store().savePlace(place); !saved)
+        return tl::unexpected(saved.error());
+    const PlaceId id = place.id;
+    m_catalogue.places.emplace(id, std::move(place));
+    return std::optional<PlaceId>(id);
+}
+
+} // namespace gw

@@ -1,0 +1,226 @@
+#include "shop/acts.h"
+
+#include <QRandomGenerator>
+
+#include "codes/ownlabel.h"
+#include "shop/actbuilder.h"
+
+namespace gw {
+
+namespace {
+
+Result<void> mustBeSome(const ActBuilder& act, Amount amount)
+{
+    if (amount.milli <= 0)
+        return fail(ErrorCode::BadInput, "Give an amount over zero, not " + act.say(amount) + ".");
+    return {};
+}
+
+Result<void> mustHold(const ActBuilder& act, const Found& found, Amount amount)
+{
+    if (amount.milli > found.state.left.milli)
+        return fail(ErrorCode::Refused,
+            "There is only " + act.say(found.state.left) + " in " + found.container.label + ", not "
+                + act.say(amount) + "; count what is really there first.");
+    return {};
+}
+
+/// The first time something is taken out, the opened clock starts.
+void openIfSealed(ActBuilder& act, const Found& found)
+{
+    if (!found.state.history.opened)
+        act.add(EntryKind::Opened, found.container.id);
+}
+
+Result<void> takeOut(ActBuilder& act, const Found& found, Amount amount, const std::optional<JobId>& job)
+{
+    if (auto some = mustBeSome(act, amount); !some)
+        return some;
+    if (auto holds = mustHold(act, found, amount); !holds)
+        return holds;
+    openIfSealed(act, found);
+    Entry& used = act.add(EntryKind::Used, found.container.id);
+    used.deltaMilli = -amount.milli;
+    used.job = job;
+    return {};
+}
+
+} // namespace
+
+Result<ActDone> openContainer(Shop& shop, const std::string& container, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        if (const auto opened = found->state.history.opened)
+            return fail(ErrorCode::Refused,
+                found->container.label + " was opened on " + spokenDate(dateOf(*opened)) + " already.");
+        act.add(EntryKind::Opened, found->container.id);
+        return "Opened " + found->material->name + ".";
+    });
+}
+
+Result<ActDone> useSome(
+    Shop& shop, const std::string& container, Amount amount, const std::optional<JobId>& job, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        auto own = act.inItsOwnUnit(*found, amount);
+        if (!own)
+            return tl::unexpected(own.error());
+        if (auto taken = takeOut(act, *found, *own, job); !taken)
+            return tl::unexpected(taken.error());
+        return "Used " + act.say(*own) + " of " + found->material->name + ".";
+    });
+}
+
+Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time)
+{
+    if (takings.empty())
+        return fail(ErrorCode::BadInput, "Say what was used and how much of it.");
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        JobRecord record = job;
+        if (record.id.empty())
+            record.id = JobId { newUuid() };
+        if (!record.at)
+            record.at = time.at;
+        if (auto saved = shop.store().saveJob(record); !saved)
+            return tl::unexpected(saved.error());
+        std::string said;
+        for (const Taking& taking : takings) {
+            auto found = act.takeStanding(taking.container);
+            if (!found)
+                return tl::unexpected(found.error());
+            auto own = act.inItsOwnUnit(*found, taking.amount);
+            if (!own)
+                return tl::unexpected(own.error());
+            if (auto taken = takeOut(act, *found, *own, record.id); !taken)
+                return tl::unexpected(taken.error());
+            said += (said.empty() ? "Used " : ", ") + act.say(*own) + " of " + found->material->name;
+        }
+        return said + (record.name.empty() ? "." : " for " + record.name + ".");
+    });
+}
+
+Result<ActDone> countLeft(Shop& shop, const std::string& container, Amount left, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        auto own = act.inItsOwnUnit(*found, left);
+        if (!own)
+            return tl::unexpected(own.error());
+        if (own->milli < 0)
+            return fail(ErrorCode::BadInput, "What is left cannot be less than nothing.");
+        Entry& counted = act.add(EntryKind::Counted, found->container.id);
+        counted.deltaMilli = own->milli - found->state.left.milli;
+        return "Counted " + act.say(*own) + " of " + found->material->name + ".";
+    });
+}
+
+Result<ActDone> moveTo(Shop& shop, const std::string& container, const std::string& place, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        auto to = act.placeNamed(place);
+        if (!to)
+            return tl::unexpected(to.error());
+        if (!*to)
+            return fail(ErrorCode::BadInput, "Say where it is moved to.");
+        if (**to == found->state.place)
+            return fail(ErrorCode::Refused,
+                found->container.label + " stands in " + act.catalogue().placeName(**to) + " already.");
+        act.add(EntryKind::Moved, found->container.id).place = **to;
+        return "Moved " + found->material->name + " to " + act.catalogue().placeName(**to) + ".";
+    });
+}
+
+Result<ActDone> decant(
+    Shop& shop, const std::string& container, Amount amount, const std::string& place, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        auto own = act.inItsOwnUnit(*found, amount);
+        if (!own)
+            return tl::unexpected(own.error());
+        if (auto some = mustBeSome(act, *own); !some)
+            return tl::unexpected(some.error());
+        if (auto holds = mustHold(act, *found, *own); !holds)
+            return tl::unexpected(holds.error());
+        auto to = act.placeNamed(place);
+        if (!to)
+            return tl::unexpected(to.error());
+
+        ContainerRecord child = found->container;
+        child.id = ContainerId { newUuid() };
+        child.label = ownLabelCode(QRandomGenerator::system()->generate64());
+        child.pack.reset();
+        child.serial.clear();
+        child.price.reset();
+        child.capacity = *own;
+        child.parent = found->container.id;
+        child.created = time.now;
+        if (auto added = shop.store().addContainer(child); !added)
+            return tl::unexpected(added.error());
+
+        openIfSealed(act, *found);
+        Entry& out = act.add(EntryKind::Decanted, found->container.id);
+        out.deltaMilli = -own->milli;
+        out.other = child.id;
+        Entry& in = act.add(EntryKind::Decanted, child.id);
+        in.deltaMilli = own->milli;
+        in.other = found->container.id;
+        if (*to)
+            in.place = **to;
+        else if (!found->state.place.empty())
+            in.place = found->state.place;
+        return "Decanted " + act.say(*own) + " of " + found->material->name + " into " + child.label + ".";
+    });
+}
+
+Result<ActDone> retire(Shop& shop, const std::string& container, const std::string& why, ActTime time)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        if (why.empty())
+            return fail(ErrorCode::BadInput, "Say why it is retired: used up, gone off, froze, spilt.");
+        Entry& retired = act.add(EntryKind::Retired, found->container.id);
+        retired.deltaMilli = -found->state.left.milli;
+        retired.note = why;
+        return "Retired " + found->material->name + ": " + why + ".";
+    });
+}
+
+Result<ActDone> recordTest(Shop& shop, const std::string& container, const TestResult& result, ActTime time)
+{
+    if (result.woodFailurePercent && !(*result.woodFailurePercent >= 0 && *result.woodFailurePercent <= 100))
+        return fail(
+            ErrorCode::BadInput, "Wood failure is a share of the broken face: give 0 to 100 percent.");
+    if (result.passed && result.grainyAfterFrost)
+        return fail(
+            ErrorCode::BadInput, "Stock gone grainy after frost has not passed; record it as failed.");
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+        auto found = act.takeStanding(container);
+        if (!found)
+            return tl::unexpected(found.error());
+        Entry& tested = act.add(EntryKind::Tested, found->container.id);
+        tested.passed = result.passed;
+        tested.woodFailurePercent = result.woodFailurePercent;
+        tested.grainy = result.grainyAfterFrost;
+        tested.note = result.note;
+        return found->material->name
+            + (result.passed ? " passed its bench test." : " failed its bench test.");
+    });
+}
+
+} // namespace gw

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "codes/code.h"
+#include "shop/acts.h"
+
+namespace gw {
+
+/// What is booked in. Give a material (known one) or a name and class (new one).
+struct ArrivalDraft {
+    std::optional<MaterialId> material;
+    std::string newName;
+    ClassId newClass;
+    std::vector<Figure> newLabelFigures; ///< what a new material's label says
+    std::optional<Gtin> gtin; ///< learned with the pack: the next bottle needs one tap
+    std::optional<PackId> pack;
+    std::optional<Amount> amount; ///< of one container; a known pack says it
+    int count = 1; ///< 1 to 200 of the same
+    std::string place; ///< name; made when there is none of that name
+    std::optional<Date> made;
+    std::optional<Date> printed;
+    bool printedIsUseBy = false;
+    bool foundUndated = false; ///< met at a stock-taking, age not known
+    std::string lot;
+    std::string serial;
+    std::optional<Money> price;
+};
+
+/// What a scanned or typed code means here.
+struct ArrivalProposal {
+    enum class Kind {
+        OurContainer, ///< one of our labels: open its page
+        KnownProduct, ///< one confirmation books it in
+        NewMaterial, ///< a trade item number nobody here has learned yet
+        NothingToBookIn, ///< a plain text or faulty code: shown, with why
+    };
+    Kind kind = Kind::NothingToBookIn;
+    Code code;
+    ArrivalDraft draft; ///< as far as code and shop fill it
+    std::string materialName;
+    std::string containerLabel; ///< for OurContainer
+    std::vector<std::string>
+        asks; ///< what is still missing, in order: "material", "class", "amount", "place", "label_date"
+    std::string say; ///< one sentence for the screen
+};
+
+/// What to do with a code. Never writes.
+Result<ArrivalProposal> proposeArrival(const Shop& shop, const Code& code, Moment now);
+
+/// What a draft still lacks, in the same words as asks. "label_date" is asked for but may stay unknown.
+std::vector<std::string> missingFrom(const Shop& shop, const ArrivalDraft& draft);
+
+/// Books in: material, pack, containers and entries in one transaction. Errors: BadInput or Refused with what
+/// is missing or impossible (count, a made date after today, a printed date before the made date, an amount
+/// of zero, a class unknown).
+Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time);
+
+} // namespace gw

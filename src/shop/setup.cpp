@@ -1,0 +1,148 @@
+#include "shop/setup.h"
+
+#include <cmath>
+
+#include <QString>
+#include <QStringList>
+
+#include "codes/gtin.h"
+#include "shop/actbuilder.h"
+
+namespace gw {
+
+namespace {
+
+bool sameName(const std::string& a, const std::string& b)
+{
+    return QString::fromStdString(a).simplified().compare(
+               QString::fromStdString(b).simplified(), Qt::CaseInsensitive)
+        == 0;
+}
+
+} // namespace
+
+Result<PlaceRecord> savePlaceNamed(
+    Shop& shop, const std::string& name, const std::optional<Range<Celsius>>& assumed)
+{
+    const std::string plain = QString::fromStdString(name).simplified().toStdString();
+    if (plain.empty())
+        return fail(ErrorCode::BadInput, "Give the place a name.");
+    if (assumed && assumed->low > assumed->high)
+        return fail(ErrorCode::BadInput, "The low of a place cannot lie above its high; swap the two.");
+    auto places = shop.store().places();
+    if (!places)
+        return tl::unexpected(places.error());
+    PlaceRecord place;
+    place.id = PlaceId { newUuid() };
+    place.name = plain;
+    for (const PlaceRecord& known : *places) {
+        if (sameName(known.name, plain))
+            place = known;
+    }
+    if (assumed) {
+        place.assumedLow = assumed->low;
+        place.assumedHigh = assumed->high;
+    }
+    if (auto saved = shop.store().savePlace(place); !saved)
+        return tl::unexpected(saved.error());
+    return place;
+}
+
+Result<JobTypeRecord> findJobType(const Shop& shop, const std::string& idOrName)
+{
+    auto jobTypes = shop.store().jobTypes();
+    if (!jobTypes)
+        return tl::unexpected(jobTypes.error());
+    std::string names;
+    for (auto& jobType : *jobTypes) {
+        if (jobType.id.text == idOrName || sameName(jobType.name, idOrName))
+            return std::move(jobType);
+        names += (names.empty() ? "" : ", ") + jobType.id.text;
+    }
+    return fail(ErrorCode::NotFound, "There is no job type \"" + idOrName + "\"; there are: " + names + ".");
+}
+
+Result<JobTypeRecord> setJobRate(Shop& shop, const std::string& jobType, double perMonth, Moment now)
+{
+    if (!(perMonth >= 0 && perMonth <= 10000))
+        return fail(ErrorCode::BadInput, "Give how many come in a month as a number from 0 to 10000.");
+    auto record = findJobType(shop, jobType);
+    if (!record)
+        return record;
+    record->perMonth = perMonth;
+    if (auto saved = shop.store().saveJobType(*record, now); !saved)
+        return tl::unexpected(saved.error());
+    return record;
+}
+
+Result<Money> parsePrice(const std::string& text)
+{
+    const QStringList parts = QString::fromStdString(text).simplified().split(u' ');
+    bool number = false;
+    const double value = QString(parts.value(0)).replace(u',', u'.').toDouble(&number);
+    if (parts.size() != 2 || !number || !(value >= 0 && value < 1e9) || parts.at(1).size() != 3)
+        return fail(ErrorCode::BadInput,
+            "Give a price with its currency, such as \"12.50 EUR\", not \"" + text + "\".");
+    return Money { static_cast<std::int64_t>(std::llround(value * 100.0)),
+        parts.at(1).toUpper().toStdString() };
+}
+
+Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered)
+{
+    auto materials = shop.store().materials();
+    if (!materials)
+        return tl::unexpected(materials.error());
+    const MaterialRecord* material = nullptr;
+    for (const MaterialRecord& known : *materials) {
+        if (known.id.text == offered.material || sameName(known.name, offered.material))
+            material = &known;
+    }
+    if (!material)
+        return fail(ErrorCode::NotFound,
+            "There is no material \"" + offered.material + "\" in this shop; book one in first.");
+    auto amount = parseAmount(offered.amount);
+    if (!amount)
+        return tl::unexpected(amount.error());
+    if (amount->milli <= 0)
+        return fail(ErrorCode::BadInput, "A pack holds more than nothing; give its amount.");
+    if (offered.leadDays && !(*offered.leadDays >= 0 && *offered.leadDays <= 365))
+        return fail(ErrorCode::BadInput, "Give the days from ordering to arrival as a number from 0 to 365.");
+    std::string gtin14;
+    if (!offered.gtin.empty()) {
+        auto gtin = parseGtin(offered.gtin);
+        if (!gtin)
+            return tl::unexpected(gtin.error());
+        gtin14 = gtin->digits14;
+    }
+
+    auto packs = shop.store().packs();
+    if (!packs)
+        return tl::unexpected(packs.error());
+    PackRecord pack;
+    pack.id = PackId { newUuid() };
+    for (const PackRecord& known : *packs) {
+        const bool same = gtin14.empty() ? known.amount == *amount && known.supplier == offered.supplier
+                                         : known.gtin14 == gtin14;
+        if (known.material == material->id && same)
+            pack = known;
+    }
+    pack.material = material->id;
+    pack.amount = *amount;
+    if (!gtin14.empty())
+        pack.gtin14 = gtin14;
+    if (!offered.price.empty()) {
+        auto price = parsePrice(offered.price);
+        if (!price)
+            return tl::unexpected(price.error());
+        pack.price = *price;
+    }
+    if (!offered.supplier.empty())
+        pack.supplier = offered.supplier;
+    if (offered.leadDays)
+        pack.leadDays = offered.leadDays;
+    if (auto saved = shop.store().savePack(pack); !saved)
+        return tl::unexpected(saved.error());
+    return pack;
+}
+
+} // namespace gw

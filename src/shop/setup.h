@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "shop/shop.h"
+
+namespace gw {
+
+/// Makes a place of a name, or gives the one there is another assumed range. Errors: BadInput (no name, low
+/// above high).
+Result<PlaceRecord> savePlaceNamed(
+    Shop& shop, const std::string& name, const std::optional<Range<Celsius>>& assumed);
+
+/// How many of a job type (key or name) the shop expects in a month, 0 to 10,000. Errors: NotFound, BadInput.
+Result<JobTypeRecord> setJobRate(Shop& shop, const std::string& jobType, double perMonth, Moment now);
+/// The job type of a key or name. Errors: NotFound, naming those there are.
+Result<JobTypeRecord> findJobType(const Shop& shop, const std::string& idOrName);
+
+/// A pack as a person tells of it; empty texts are not known.
+struct PackOffered {
+    std::string material; ///< name or id
+    std::string amount; ///< "500 g"
+    std::string gtin;
+    std::string price; ///< "12.50 EUR"
+    std::string supplier;
+    std::optional<double> leadDays; ///< 0 to 365
+};
+/// Learns a pack, or what has changed of the one with that number (else of that amount and supplier). Errors:
+/// NotFound for the material, BadInput for a figure that cannot be.
+Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered);
+
+/// "12.50 EUR", "12,50 eur": a price with its ISO 4217 currency. Errors: BadInput.
+Result<Money> parsePrice(const std::string& text);
+
+} // namespace gw
