@@ -84,6 +84,7 @@ constexpr std::array sqlStates {
     SqlState { "57014", Fault::Locked },
     SqlState { "25006", Fault::ReadOnly },
     SqlState { "42501", Fault::NoRights },
+    SqlState { "3F000", Fault::NoRights }, // no schema that this user may use
     SqlState { "53100", Fault::Full },
     SqlState { "28", Fault::Credentials },
     SqlState { "3D000", Fault::NoDatabase },

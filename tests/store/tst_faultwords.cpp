@@ -59,6 +59,7 @@ private Q_SLOTS:
             "may not be written");
         postgres("42501", "ERROR:  permission denied for table entry", StoreReadOnly,
             "permission denied for table entry");
+        postgres("3F000", "ERROR:  no schema has been selected to create in", StoreReadOnly, "no schema");
         postgres("53100", "ERROR:  could not extend file: No space left on device", StoreFull, "is full");
         postgres("XX001", "ERROR:  invalid page in block 3 of relation base/5/16", StoreDamaged,
             "invalid page in block 3");

@@ -4,7 +4,10 @@
 #include <sqlite3.h>
 
 #include <QFile>
+#include <QFileInfo>
 #include <QTest>
+
+#include <unistd.h>
 
 namespace gw::test {
 
@@ -28,7 +31,10 @@ QString addressOf(const QString& user, const QString& database)
 
 QString ask(const QString& database, const QString& sql)
 {
-    PGconn* connection = PQconnectdb(addressOf(QStringLiteral("gluewright"), database).toUtf8().constData());
+    // A database that a test made read-only must be mended all the same.
+    const QString address = addressOf(QStringLiteral("gluewright"), database)
+        + QStringLiteral("&options=-c%20default_transaction_read_only%3Doff");
+    PGconn* connection = PQconnectdb(address.toUtf8().constData());
     QString said = QString::fromUtf8(PQerrorMessage(connection));
     PQsetNoticeProcessor(connection, [](void*, const char*) { }, nullptr);
     if (PQstatus(connection) == CONNECTION_OK) {
@@ -81,7 +87,9 @@ StorePlace::~StorePlace()
     mustAsk(m_database,
         QStringLiteral("SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity"
                        " WHERE datname = current_database() AND pid <> pg_backend_pid()"));
-    mustAsk(m_database, QStringLiteral("DROP SCHEMA public CASCADE; CREATE SCHEMA public"));
+    mustAsk(m_database,
+        QStringLiteral(
+            "DROP SCHEMA public CASCADE; CREATE SCHEMA public; GRANT USAGE ON SCHEMA public TO PUBLIC"));
     emptiedDatabases().append(m_database);
 }
 
@@ -95,6 +103,22 @@ StoreLocation StorePlace::location() const
 StoreLocation StorePlace::locationFor(const QString& user, const QString& password) const
 {
     return { addressOf(password.isEmpty() ? user : user + u':' + password, m_database).toStdString() };
+}
+
+bool StorePlace::putOn(const QString& folder)
+{
+    const QString server = QStringLiteral("postgres"), space = m_database + QStringLiteral("_disk");
+    const QString move = QStringLiteral("ALTER DATABASE %1 SET TABLESPACE %2");
+    if (folder.isEmpty())
+        return ask(server, move.arg(m_database, QStringLiteral("pg_default"))).isEmpty()
+            && ask(server, QStringLiteral("DROP TABLESPACE %1").arg(space)).isEmpty();
+    // The server runs as a user of its own and wants the folder for itself.
+    const QFileInfo socket(socketFolder());
+    for (QString up = folder; up != m_folder.path(); up = QFileInfo(up).path())
+        QFile::setPermissions(QFileInfo(up).path(), QFile::Permissions(0x7755));
+    return ::chown(QFile::encodeName(folder).constData(), socket.ownerId(), socket.groupId()) == 0
+        && ask(server, QStringLiteral("CREATE TABLESPACE %1 LOCATION '%2'").arg(space, folder)).isEmpty()
+        && ask(server, move.arg(m_database, space)).isEmpty();
 }
 
 QString StorePlace::asStranger(const QString& sql) const

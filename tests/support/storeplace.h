@@ -25,6 +25,8 @@ public:
     /// A folder of the test's own, for backups and files.
     QString folder() const { return m_folder.path(); }
     std::string file(const QString& name) const { return m_folder.filePath(name).toStdString(); }
+    /// Moves the database to a folder, such as a small disk, or back with an empty one; PostgreSQL only.
+    bool putOn(const QString& folder);
     /// Runs one statement past the store, as a stranger with the right to do anything: to damage, to lock, to
     /// look. What the engine says when it refuses; empty when it went through.
     QString asStranger(const QString& sql) const;

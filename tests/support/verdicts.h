@@ -14,7 +14,7 @@
 /// A failure of one kind, in one whole sentence that says something.
 #define GW_FAILS(call, expectedCode)                                                                         \
     do {                                                                                                     \
-        const auto& gwAnswer = (call);                                                                        \
+        const auto& gwAnswer = (call);                                                                       \
         QVERIFY2(!gwAnswer.has_value(), "it went through");                                                  \
         QVERIFY2(gwAnswer.error().code == (expectedCode), gwAnswer.error().sentence.c_str());                \
         QVERIFY2(gwAnswer.error().sentence.size() > 20 && gwAnswer.error().sentence.back() == '.',           \
