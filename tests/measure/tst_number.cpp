@@ -1,8 +1,8 @@
 #include <QRandomGenerator>
 #include <QTest>
 
-#include "measure/quoted.h"
 #include "measure/number.h"
+#include "measure/quoted.h"
 
 using namespace gw;
 
