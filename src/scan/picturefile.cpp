@@ -1,0 +1,96 @@
+#include "scan/picturefile.h"
+
+#include <cmath>
+
+#include <QFileInfo>
+#include <QImageReader>
+#include <QPainter>
+
+#include "scan/looks.h"
+
+namespace gw {
+
+namespace {
+
+constexpr qint64 mostPixels = 16'000'000;
+/// Beyond this a file is not decoded at all, scaled down or not: no camera makes it.
+constexpr qint64 absurdPixels = 400'000'000;
+
+tl::unexpected<Error> unreadable(const QString& path, const char* whatAndWhatToDo)
+{
+    return fail(ErrorCode::FileUnreadable, QFileInfo(path).fileName().toStdString() + ' ' + whatAndWhatToDo);
+}
+
+/// Black on nothing is meant as black on paper.
+QImage onWhite(const QImage& picture)
+{
+    if (!picture.hasAlphaChannel())
+        return picture;
+    QImage paper(picture.size(), QImage::Format_RGB32);
+    if (paper.isNull())
+        return {};
+    paper.fill(Qt::white);
+    QPainter(&paper).drawImage(0, 0, picture);
+    return paper;
+}
+
+} // namespace
+
+Result<QImage> loadPicture(const QString& path)
+{
+    const QFileInfo file(path);
+    if (!file.exists())
+        return unreadable(path, "was not found; check the name and the folder.");
+    // Not a folder, a pipe or a device: those may never end.
+    if (!file.isFile())
+        return unreadable(path, "is not a file; give a picture such as a PNG or JPEG.");
+    if (!file.isReadable())
+        return unreadable(path, "may not be read; ask for the right to read it, or copy it elsewhere.");
+    if (file.size() == 0)
+        return unreadable(path, "is empty; take or save the picture again.");
+
+    QImageReader reader(path);
+    reader.setDecideFormatFromContent(true);
+    reader.setAutoTransform(true);
+    // Drawings in text form can refer to other files and grow without end; symbols come as photographs or
+    // prints.
+    if (!reader.canRead() || reader.format().startsWith("svg"))
+        return unreadable(path, "is not a picture that can be read; save it as PNG or JPEG.");
+
+    const QSize size = reader.size();
+    const qint64 pixels = qint64(size.width()) * size.height();
+    if (size.isValid() && pixels > absurdPixels)
+        return unreadable(path, "is far too large a picture; crop it to the label.");
+    if (size.isValid() && pixels > mostPixels) {
+        const double by = std::sqrt(double(mostPixels) / double(pixels));
+        reader.setScaledSize((QSizeF(size) * by).toSize().expandedTo(QSize(1, 1)));
+    }
+    const QImage picture = reader.read();
+    if (picture.isNull())
+        return unreadable(path, "is broken or too large a picture; take or save it again.");
+    const QImage upright = onWhite(picture);
+    if (upright.isNull())
+        return unreadable(path, "is too large a picture; crop it to the label.");
+    return upright;
+}
+
+Result<std::vector<Symbol>> readPicture(const QString& path, SymbolReader& reader)
+{
+    const auto picture = loadPicture(path);
+    if (!picture)
+        return tl::unexpected<Error>(picture.error());
+    auto symbols = findSymbols(*picture, reader);
+    if (symbols.empty())
+        return fail(ErrorCode::NoSymbol,
+            "No bar code or square code was found in " + QFileInfo(path).fileName().toStdString()
+                + "; take the picture closer, straight on and in good light.");
+    return symbols;
+}
+
+Result<std::vector<Symbol>> readPicture(const QString& path)
+{
+    const auto reader = makeZxingReader(Effort::Picture);
+    return readPicture(path, *reader);
+}
+
+} // namespace gw

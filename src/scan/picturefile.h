@@ -1,0 +1,26 @@
+#pragma once
+
+#include <vector>
+
+#include <QImage>
+#include <QString>
+
+#include "measure/error.h"
+#include "scan/symbolreader.h"
+
+namespace gw {
+
+/// A picture from a file, upright, its transparent parts on white, at most 16 million pixels: larger ones are
+/// scaled down while they are read. Errors: FileUnreadable when the file is missing, may not be read, is no
+/// picture, is broken, or is too large to be looked at.
+Result<QImage> loadPicture(const QString& path);
+
+/// All symbols in a picture file. Looks at it as it is first, then at halved, doubled, turned, inverted and
+/// smoothed copies, and stops at the first that shows any; the outlines are in pixels of loadPicture()'s
+/// picture. Blocks for up to a few seconds; any thread. Errors: those of loadPicture(), and NoSymbol.
+Result<std::vector<Symbol>> readPicture(const QString& path, SymbolReader& reader);
+
+/// The same with a reader of its own.
+Result<std::vector<Symbol>> readPicture(const QString& path);
+
+} // namespace gw
