@@ -1,0 +1,36 @@
+#pragma once
+
+#include <functional>
+
+#include <CLI/App.hpp>
+
+#include "cli/answer.h"
+#include "cli/context.h"
+
+namespace gw {
+
+/// What the parsed command line asks for; set by the one command that was named.
+using PendingCommand = std::function<Result<Answer>()>;
+
+/// Each adds its commands to the program; parsing one of them sets pending.
+void addShelfCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addArrivalCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+
+/// Runs steps on the shop: the frame of most commands.
+template <class Steps> Result<Answer> withShop(CommandContext& context, Steps&& steps)
+{
+    auto shop = context.shop();
+    if (!shop)
+        return tl::unexpected(shop.error());
+    auto asOf = context.asOf();
+    if (!asOf)
+        return tl::unexpected(asOf.error());
+    return steps(**shop, *asOf);
+}
+
+} // namespace gw
