@@ -1,0 +1,66 @@
+import QtQuick
+import QtQuick.Layouts
+import Gluewright.Ui
+
+// One place at the first start: whether there is such a place, its name, and how cold and warm it is taken to get.
+Card {
+    id: root
+
+    property string name
+    property int low
+    property int high
+    property bool chosen
+    property string degreeUnit
+
+    signal nameEdited(name: string)
+    signal lowEdited(degrees: int)
+    signal highEdited(degrees: int)
+    signal chosenEdited(chosen: bool)
+
+    padding: Theme.space4
+
+    ToggleRow {
+        Layout.fillWidth: true
+        checked: root.chosen
+        text: root.name.length > 0 ? root.name : qsTr("Another place")
+        onToggled: root.chosenEdited(!root.chosen)
+    }
+
+    GridLayout {
+        Layout.fillWidth: true
+        columnSpacing: Theme.space4
+        columns: root.width > 700 ? 3 : 2
+        rowSpacing: Theme.space3
+        visible: root.chosen
+
+        Field {
+            Layout.columnSpan: root.width > 700 ? 1 : 2
+            Layout.fillWidth: true
+            label: qsTr("Name")
+            text: root.name
+            onEdited: text => root.nameEdited(text)
+        }
+
+        Stepper {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 220
+            from: -40
+            label: qsTr("Coldest of the year")
+            suffix: root.degreeUnit
+            to: 60
+            value: root.low
+            onChanged: value => root.lowEdited(value)
+        }
+
+        Stepper {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 220
+            from: -40
+            label: qsTr("Warmest of the year")
+            suffix: root.degreeUnit
+            to: 60
+            value: root.high
+            onChanged: value => root.highEdited(value)
+        }
+    }
+}

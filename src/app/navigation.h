@@ -1,0 +1,48 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QStringList>
+#include <QtQmlIntegration/qqmlintegration.h>
+
+namespace gw {
+
+/// Where the person is: one of the six destinations, and over it the containers that were opened one from another.
+class Navigation : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("made once, by the program")
+    Q_PROPERTY(int destination READ destination NOTIFY moved)
+    /// Id or label code of the container whose page is open; empty when none is.
+    Q_PROPERTY(QString container READ container NOTIFY moved)
+
+public:
+    enum Destination { Today, Shelf, Arrivals, GlueUp, Order, Shop };
+    Q_ENUM(Destination)
+
+    explicit Navigation(QObject* parent = nullptr);
+
+    int destination() const { return m_destination; }
+    QString container() const { return m_containers.isEmpty() ? QString() : m_containers.last(); }
+
+    /// Shows a destination; container pages over it are left.
+    Q_INVOKABLE void goTo(int destination);
+    Q_INVOKABLE void openContainer(const QString& idOrLabel);
+    /// One page back; on a destination itself nothing.
+    Q_INVOKABLE void back();
+    /// Asks for the camera and a line to type a code into, over the present screen.
+    Q_INVOKABLE void scan();
+    /// Shows the shelf narrowed to a verdict (its word), or to everything when empty.
+    Q_INVOKABLE void showShelf(const QString& verdict);
+
+Q_SIGNALS:
+    void moved();
+    void scanWanted();
+    void shelfWanted(const QString& verdict);
+
+private:
+    int m_destination = Today;
+    QStringList m_containers;
+};
+
+} // namespace gw

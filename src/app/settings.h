@@ -1,0 +1,52 @@
+#pragma once
+
+#include <QObject>
+#include <QSettings>
+#include <QString>
+#include <QtQmlIntegration/qqmlintegration.h>
+
+#include "measure/amount.h"
+
+namespace gw {
+
+/// What one person chose on this device: looks and units. Kept in a file of its own, not in the shop's store, since
+/// another tablet on the same store may hang in other light.
+class Settings : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("made once, by the program")
+    /// "system", "light" or "dark"
+    Q_PROPERTY(QString theme READ theme WRITE setTheme NOTIFY themeChanged)
+    Q_PROPERTY(bool dark READ dark NOTIFY themeChanged)
+    /// "metric" or "us"
+    Q_PROPERTY(QString units READ units WRITE setUnits NOTIFY unitsChanged)
+
+public:
+    /// In a file, for tests; empty: where the platform keeps settings.
+    explicit Settings(const QString& file = {}, QObject* parent = nullptr);
+
+    QString theme() const { return m_theme; }
+    void setTheme(const QString& theme);
+    /// For this run only: what the command line said.
+    void overrideTheme(const QString& theme);
+    bool dark() const;
+
+    QString units() const { return m_units; }
+    void setUnits(const QString& units);
+    UnitSystem unitSystem() const;
+
+    /// The store chosen last; empty when none was.
+    QString store() const;
+    void setStore(const QString& where);
+
+Q_SIGNALS:
+    void themeChanged();
+    void unitsChanged();
+
+private:
+    QSettings m_kept;
+    QString m_theme;
+    QString m_units;
+};
+
+} // namespace gw
