@@ -42,6 +42,8 @@ public:
     virtual std::string name() const = 0; ///< what Symbol::engine says
     /// All symbols found, none for a picture without; never throws. The outlines are in pixels of the view.
     virtual std::vector<Symbol> read(const LuminanceView& picture) = 0;
+    /// The same for bar codes alone: a slant hides them, and does not hide square codes.
+    virtual std::vector<Symbol> readBars(const LuminanceView& picture) { return read(picture); }
 };
 
 /// How much time a look may take.

@@ -25,7 +25,7 @@ constexpr Texture textures[] = {
     { "small print", digits },
 };
 
-constexpr unsigned seeds = 5;
+constexpr unsigned seeds = 4;
 constexpr QSize size(640, 480);
 
 std::string readings(const std::vector<Symbol>& symbols)
