@@ -141,18 +141,13 @@ void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& 
         return recordTest(
             shop, options->id, { options->pass, options->woodFailure, options->grainy, options->note }, time);
     });
-    auto* passFlag = testCommand->add_flag("--pass", options->pass, "It passed");
-    auto* failFlag = testCommand->add_flag("--fail", options->failed, "It failed")->excludes(passFlag);
-    passFlag->excludes(failFlag);
+    auto* result = testCommand->add_option_group("result", "How it went")->require_option(1);
+    result->add_flag("--pass", options->pass, "It passed");
+    result->add_flag("--fail", options->failed, "It failed");
     testCommand->add_option(
         "--wood-failure", options->woodFailure, "Percent of the broken face that tore in the wood");
     testCommand->add_flag("--grainy", options->grainy, "Grainy after frost");
     testCommand->add_option("--note", options->note, "What was seen");
-    testCommand->preparse_callback([](std::size_t) { });
-    testCommand->final_callback([options] {
-        if (!options->pass && !options->failed)
-            throw CLI::RequiredError("--pass or --fail");
-    });
 
     auto* holdCommand = add("hold", "Holds back every container of a lot",
         [options](Shop& shop, ActTime time) { return holdLot(shop, options->lot, options->why, time); });

@@ -33,14 +33,6 @@ Answer reportAnswer(const StoreReport& report, const QString& done)
     return answer;
 }
 
-/// Where what a restore replaces is kept: beside the backups, named by the moment.
-std::string keepFile(const Shop& shop, Moment now)
-{
-    std::string stamp = formatMoment(now);
-    std::replace(stamp.begin(), stamp.end(), ':', '-');
-    return defaultBackupFolder(shop.store().location()) + "/before-restore-" + stamp + ".backup";
-}
-
 } // namespace
 
 void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand& pending)
@@ -88,14 +80,14 @@ void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand&
     restoreCommand->callback([&context, &pending, file] {
         pending = [&context, file] {
             return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {
-                const std::string kept = keepFile(shop, context.now);
-                auto report = shop.store().restore(*file, kept);
-                if (!report)
-                    return tl::unexpected(report.error());
-                Answer answer = reportAnswer(*report, QStringLiteral("Restored:"));
-                answer.json[u"kept"] = jsonText(kept);
+                auto restored
+                    = restoreBackup(shop, *file, defaultBackupFolder(shop.store().location()), context.now);
+                if (!restored)
+                    return tl::unexpected(restored.error());
+                Answer answer = reportAnswer(restored->report, QStringLiteral("Restored:"));
+                answer.json[u"kept"] = jsonText(restored->kept);
                 answer.plain += QStringLiteral("What was there before is kept in %1\n")
-                                    .arg(QString::fromStdString(kept));
+                                    .arg(QString::fromStdString(restored->kept));
                 return answer;
             });
         };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <QCoreApplication>
+#include <QLoggingCategory>
 #include <QString>
 
 #include <CLI/CLI.hpp>
@@ -90,7 +91,10 @@ int runCommand(int argc, char** argv)
 {
     setUpCore();
     int coreArgc = 1;
-    QCoreApplication core(coreArgc, argv);
+    const QCoreApplication core(coreArgc, argv);
+    // One sentence of ours says what is wrong with a picture or a store; the libraries' own remarks only hide
+    // it.
+    QLoggingCategory::setFilterRules(QStringLiteral("qt.*.warning=false"));
     CommandContext context;
     context.now = clockNow();
     PendingCommand pending;

@@ -141,7 +141,37 @@ Result<ArrivalProposal> proposeArrival(const Shop& shop, const Code& code, Momen
     return proposal;
 }
 
-std::vector<std::string> missingFrom(const Shop&, const ArrivalDraft& draft)
+Result<ArrivalProposal> proposeMaterial(const Shop& shop, const MaterialId& id, Moment now)
+{
+    auto catalogue = shop.catalogue();
+    if (!catalogue)
+        return tl::unexpected(catalogue.error());
+    const MaterialRecord* material = catalogue->material(id);
+    if (!material)
+        return fail(ErrorCode::NotFound, "That material is not known in this shop; choose it again.");
+    auto place = usualPlace(shop, *catalogue, id, now);
+    if (!place)
+        return tl::unexpected(place.error());
+    ArrivalProposal proposal;
+    proposal.kind = ArrivalProposal::Kind::KnownProduct;
+    proposal.materialName = material->name;
+    proposal.draft.material = id;
+    proposal.draft.place = *place;
+    const auto isItsPack = [&](const auto& pack) { return pack.second.material == id; };
+    if (std::ranges::count_if(catalogue->packs, isItsPack) == 1) {
+        const PackRecord& pack = std::ranges::find_if(catalogue->packs, isItsPack)->second;
+        proposal.draft.pack = pack.id;
+        proposal.draft.amount = pack.amount;
+        proposal.draft.price = pack.price;
+    }
+    proposal.asks = missingFrom(shop, proposal.draft);
+    proposal.say = material->name + ": book it in?";
+    return proposal;
+}
+
+std::vector<std::string> missingFrom(const Shop&, const ArrivalDraft& draft) { return missingFrom(draft); }
+
+std::vector<std::string> missingFrom(const ArrivalDraft& draft)
 {
     std::vector<std::string> asks;
     if (!draft.material) {

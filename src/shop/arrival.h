@@ -14,6 +14,7 @@ struct ArrivalDraft {
     std::optional<MaterialId> material;
     std::string newName;
     ClassId newClass;
+    std::string newArticleCode; ///< the maker's own code for a new material; typed, it is known again
     std::vector<Figure> newLabelFigures; ///< what a new material's label says
     std::optional<Gtin> gtin; ///< learned with the pack: the next bottle needs one tap
     std::optional<PackId> pack;
@@ -50,8 +51,14 @@ struct ArrivalProposal {
 /// What to do with a code. Never writes.
 Result<ArrivalProposal> proposeArrival(const Shop& shop, const Code& code, Moment now);
 
+/// The same for a material the shop buys, chosen by name: where it was put last, and its pack when there is
+/// one only. Errors: NotFound.
+Result<ArrivalProposal> proposeMaterial(const Shop& shop, const MaterialId& material, Moment now);
+
 /// What a draft still lacks, in the same words as asks. "label_date" is asked for but may stay unknown.
 std::vector<std::string> missingFrom(const Shop& shop, const ArrivalDraft& draft);
+/// The same where no shop is at hand.
+std::vector<std::string> missingFrom(const ArrivalDraft& draft);
 
 /// Books in: material, pack, containers and entries in one transaction. Errors: BadInput or Refused with what
 /// is missing or impossible (count, a made date after today, a printed date before the made date, an amount

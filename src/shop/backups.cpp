@@ -11,6 +11,15 @@ namespace {
 constexpr int backupsKept = 14;
 constexpr auto namePattern = "gluewright-*.backup";
 
+Result<QDir> madeFolder(const std::string& folder)
+{
+    const QDir dir(QString::fromStdString(folder));
+    if (!QDir().mkpath(dir.path()))
+        return fail(ErrorCode::FileUnwritable,
+            "The backup folder " + folder + " cannot be made; choose another under Shop.");
+    return dir;
+}
+
 } // namespace
 
 std::string defaultBackupFolder(const StoreLocation& location)
@@ -25,10 +34,10 @@ std::string defaultBackupFolder(const StoreLocation& location)
 
 Result<std::string> dailyBackup(const Shop& shop, const std::string& folder, Moment now)
 {
-    const QDir dir(QString::fromStdString(folder));
-    if (!QDir().mkpath(dir.path()))
-        return fail(ErrorCode::FileUnwritable,
-            "The backup folder " + folder + " cannot be made; choose another under Shop.");
+    auto made = madeFolder(folder);
+    if (!made)
+        return tl::unexpected(made.error());
+    const QDir& dir = *made;
 
     const QString name
         = QStringLiteral("gluewright-%1.backup").arg(QString::fromStdString(formatDate(dateOf(now))));
@@ -44,6 +53,24 @@ Result<std::string> dailyBackup(const Shop& shop, const std::string& folder, Mom
     for (qsizetype i = backupsKept; i < kept.size(); ++i)
         QFile::remove(dir.filePath(kept.at(i)));
     return dir.filePath(name).toStdString();
+}
+
+Result<RestoredShop> restoreBackup(Shop& shop, const std::string& file, const std::string& folder, Moment now)
+{
+    auto made = madeFolder(folder);
+    if (!made)
+        return tl::unexpected(made.error());
+    const QString stamp = QString::fromStdString(formatMoment(now)).replace(u':', u'-');
+    RestoredShop restored;
+    restored.kept = made->filePath(QStringLiteral("before-restore-%1.backup").arg(stamp)).toStdString();
+    auto report = shop.store().restore(file, restored.kept);
+    if (!report)
+        return tl::unexpected(report.error());
+    restored.report = std::move(*report);
+    // The backup may carry an older edition of what the trade knows.
+    if (auto refreshed = shop.refreshReference(); !refreshed)
+        return tl::unexpected(refreshed.error());
+    return restored;
 }
 
 Result<bool> isEmpty(const Shop& shop)

@@ -63,6 +63,7 @@ Result<MaterialRecord> materialOf(ActBuilder& act, const ArrivalDraft& draft)
     material.id = MaterialId { newUuid() };
     material.name = name.toStdString();
     material.classId = draft.newClass;
+    material.articleCode = draft.newArticleCode;
     material.labelFigures = draft.newLabelFigures;
     if (auto saved = act.shop().store().saveMaterial(material); !saved)
         return tl::unexpected(saved.error());

@@ -18,6 +18,16 @@ Result<DemoCounts> fillDemo(Shop& shop, Moment now);
 /// written, or an empty text when today's is already there.
 Result<std::string> dailyBackup(const Shop& shop, const std::string& folder, Moment now);
 
+/// What a restore brought back, and where what was there before is kept.
+struct RestoredShop {
+    StoreReport report;
+    std::string kept;
+};
+/// Puts a backup in the place of all that is in the shop, after keeping what was there in a folder (made when
+/// there is none). Errors: those of Store::restore, FileUnwritable.
+Result<RestoredShop> restoreBackup(
+    Shop& shop, const std::string& file, const std::string& folder, Moment now);
+
 /// The folder a store's backups go to unless the person chose another.
 std::string defaultBackupFolder(const StoreLocation& location);
 

@@ -58,7 +58,7 @@ private:
     std::optional<Date> printedDay(const DemoRow& row, std::string_view column) const
     {
         const auto days = row.number(column);
-        return days ? std::optional<Date>(dateOf(m_days.at(*days))) : std::nullopt;
+        return days ? std::optional<Date>(dateOf(later(m_days.now(), Days { *days }))) : std::nullopt;
     }
 
     Entry& add(EntryKind kind, const std::optional<ContainerId>& container, Moment at)

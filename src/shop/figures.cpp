@@ -44,6 +44,23 @@ Life lifeOf(const std::optional<Figure>& figure, const std::optional<Figure>& ki
     return {};
 }
 
+/// A label may name one limit only; the other is then the class's.
+std::optional<Range<Celsius>> keepBetween(const ClassRecord& cls, const MaterialRecord& material)
+{
+    const Figure* onLabel = find(material.labelFigures, "storage_temperature");
+    const Figure* ofClass = find(cls.figures, "storage_temperature");
+    const auto end = [&](std::optional<double> Figure::* which) {
+        if (onLabel && onLabel->*which)
+            return onLabel->*which;
+        return ofClass ? ofClass->*which : std::nullopt;
+    };
+    const auto low = end(&Figure::low);
+    const auto high = end(&Figure::high);
+    if (!low || !high)
+        return std::nullopt;
+    return Range<Celsius> { Celsius { *low }, Celsius { *high } };
+}
+
 } // namespace
 
 std::optional<Figure> figureOf(
@@ -76,8 +93,7 @@ LifeFigures lifeFiguresOf(const ClassRecord& cls, const MaterialRecord& material
     figures.rate.q10 = std::max(1.0, valueOf(figure("q10")).value_or(1.0));
     figures.rate.activationEnergy = valueOf(figure("activation_energy"));
     figures.rate.coldCredit = valueOf(figure("cold_credit")).value_or(0.0) > 0.5;
-    if (const auto keep = rangeOf(figure("storage_temperature")))
-        figures.keepBetween = Range<Celsius> { Celsius { keep->low }, Celsius { keep->high } };
+    figures.keepBetween = keepBetween(cls, material);
     if (cls.frost == "harms")
         figures.frost = Frost::Harms;
     else if (cls.frost == "recoverable")

@@ -1,5 +1,6 @@
 #include "shop/setup.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QString>
@@ -120,7 +121,15 @@ Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered)
         return tl::unexpected(packs.error());
     PackRecord pack;
     pack.id = PackId { newUuid() };
+    if (!offered.pack.empty()) {
+        pack.id = PackId { offered.pack };
+        if (std::none_of(
+                packs->begin(), packs->end(), [&](const auto& known) { return known.id == pack.id; }))
+            return fail(ErrorCode::NotFound, "That pack is not on offer any more; enter it anew.");
+    }
     for (const PackRecord& known : *packs) {
+        if (!offered.pack.empty())
+            break;
         const bool same = gtin14.empty() ? known.amount == *amount && known.supplier == offered.supplier
                                          : known.gtin14 == gtin14;
         if (known.material == material->id && same)

@@ -25,9 +25,12 @@ struct PackOffered {
     std::string price; ///< "12.50 EUR"
     std::string supplier;
     std::optional<double> leadDays; ///< 0 to 365
+    std::string pack = {}; ///< id of the one these are all the figures of; empty: found by what is told
 };
-/// Learns a pack, or what has changed of the one with that number (else of that amount and supplier). Errors:
-/// NotFound for the material, BadInput for a figure that cannot be.
+/// Learns a pack, or what has changed of the one with that number (else of that amount and supplier): what is
+/// then not told stays as it was. Of a pack named by its id everything is told, and what is not is not known.
+/// Errors: NotFound for the material or the pack, BadInput for a figure that cannot be, Conflict when another
+/// pack carries the number.
 Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered);
 
 /// "12.50 EUR", "12,50 eur": a price with its ISO 4217 currency. Errors: BadInput.

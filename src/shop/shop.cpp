@@ -78,9 +78,16 @@ Result<std::unique_ptr<Shop>> Shop::open(const StoreLocation& location, const Op
     auto store = Store::open(location, options);
     if (!store)
         return tl::unexpected(store.error());
-    if (auto done = bringReferenceUpToDate(**store); !done)
+    std::unique_ptr<Shop> shop(new Shop(std::move(*store)));
+    if (auto done = shop->refreshReference(); !done)
         return tl::unexpected(done.error());
-    return std::unique_ptr<Shop>(new Shop(std::move(*store)));
+    return shop;
+}
+
+Result<void> Shop::refreshReference()
+{
+    forgetReference();
+    return bringReferenceUpToDate(*m_store);
 }
 
 Result<Catalogue> Shop::catalogue() const

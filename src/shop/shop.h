@@ -38,6 +38,8 @@ public:
     /// The catalogue as it stands now. Classes and families are read once and again after forgetReference().
     Result<Catalogue> catalogue() const;
     void forgetReference() { m_reference.reset(); }
+    /// Puts this program's edition of the reference data in when the store has another, as after a restore.
+    Result<void> refreshReference();
 
     const std::string& device() const { return m_device; }
 

@@ -94,8 +94,15 @@ private Q_SLOTS:
         GW_OK(bench.shop->store().backup(file));
         GW_OK(useSome(*bench.shop, pva, grams(100), {}, bench.on(1)));
         QCOMPARE(bench.left(pva), 400.0);
-        GW_OK(bench.shop->store().restore(file, bench.place.file(QStringLiteral("before.backup"))));
+        const std::string folder = bench.place.file(QStringLiteral("kept/here"));
+        const auto restored = restoreBackup(*bench.shop, file, folder, Workbench::day(1));
+        GW_OK(restored);
+        QVERIFY(QFile::exists(QString::fromStdString(restored->kept)));
         QCOMPARE(bench.left(pva), 500.0);
+        // And what was there before comes back the same way.
+        GW_OK(restoreBackup(*bench.shop, restored->kept, folder, Workbench::day(1.1)));
+        QCOMPARE(bench.left(pva), 400.0);
+        GW_OK(restoreBackup(*bench.shop, file, folder, Workbench::day(1.2)));
         GW_OK(useSome(*bench.shop, pva, grams(10), {}, bench.on(2)));
         bench.reopen();
         QCOMPARE(bench.left(pva), 490.0);

@@ -106,6 +106,24 @@ private Q_SLOTS:
         QVERIFY(onPage);
     }
 
+    void aLabelWithOneLimit_leavesTheOtherToTheClass()
+    {
+        Workbench bench(false);
+        const auto catalogue = bench.shop->catalogue();
+        GW_OK(catalogue);
+        MaterialRecord material;
+        material.classId = ClassId { "pva_white" };
+        const ClassRecord& cls = catalogue->classes.at(material.classId);
+        const auto usual = lifeFiguresOf(cls, material).keepBetween;
+        QVERIFY(usual && usual->low < usual->high);
+        material.labelFigures.push_back(
+            { "storage_temperature", {}, 7.0, {}, {}, "C", "label", "high", {}, false });
+        const auto onLabel = lifeFiguresOf(cls, material).keepBetween;
+        QVERIFY(onLabel);
+        QCOMPARE(onLabel->low.value, 7.0);
+        QCOMPARE(onLabel->high.value, usual->high.value);
+    }
+
     void everyFigureOnAPage_hasSourceAndConfidence()
     {
         Workbench bench(false);
