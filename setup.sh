@@ -1,0 +1,132 @@
+#!/usr/bin/env bash
+# Sets up and starts Gluewright on Debian 12 or newer.
+#   ./setup.sh run  [arguments]   installs what is missing, builds, opens the window (or answers in the terminal)
+#   ./setup.sh test [--quick]     installs what is missing, builds, and runs every check
+# Both may be run again at any time; what is there already is left alone.
+set -euo pipefail
+cd "$(dirname "$0")"
+
+# What it takes to build and run, and what only the checks take besides. DEVELOPERS.md gives the reason for each.
+build_packages="
+    cmake ninja-build g++ ccache
+    qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-multimedia-dev qt6-svg-dev
+    libzxing-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libpq-dev libsqlite3-dev"
+run_packages="
+    libqt6sql6-sqlite libqt6sql6-psql qt6-qpa-plugins
+    qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtcore
+    qml6-module-qtquick qml6-module-qtquick-controls qml6-module-qtquick-dialogs qml6-module-qtquick-layouts
+    qml6-module-qtquick-shapes qml6-module-qtquick-templates qml6-module-qtquick-window qml6-module-qtmultimedia
+    gstreamer1.0-gl gstreamer1.0-plugins-base gstreamer1.0-plugins-good libgl1-mesa-dri fonts-inter"
+test_packages="
+    qml6-module-qttest postgresql xvfb xauth xdotool imagemagick gstreamer1.0-tools
+    clang-format-19 clang-tidy-19 clang-tools-19"
+
+say() { printf '\n== %s\n' "$*"; }
+stop() { printf '%s\n' "$*" >&2; exit 1; }
+
+as_root() {
+    if [ "$(id -u)" -eq 0 ]; then
+        "$@"
+    elif command -v sudo >/dev/null 2>&1; then
+        sudo "$@"
+    else
+        stop "Installing packages needs root: run this once as root, or install sudo."
+    fi
+}
+
+missing_packages() {
+    for package in "$@"; do
+        dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q '^install ok installed$' || printf '%s ' "$package"
+    done
+}
+
+install_missing() {
+    command -v apt-get >/dev/null 2>&1 || stop "This sets up Debian 12 or newer; there is no apt-get here."
+    local missing
+    missing=$(missing_packages "$@")
+    if [ -z "${missing// /}" ]; then
+        say "Every package is there."
+        return
+    fi
+    say "Installing: $missing"
+    local log
+    log=$(mktemp)
+    if ! as_root apt-get update >"$log" 2>&1 || grep -qE '^(W|Err|E):.*(Failed to fetch|Could not resolve|Temporary failure)' "$log"; then
+        cat "$log" >&2
+        rm -f "$log"
+        stop "Debian's package lists could not be fetched: is this machine offline? Connect it and run this again."
+    fi
+    rm -f "$log"
+    # shellcheck disable=SC2086
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $missing ||
+        stop "Some packages could not be installed (see above): is this machine offline, or is another installation running? Run this again then."
+}
+
+build() { # build PRESET
+    say "Configuring ($1)"
+    cmake --preset "$1" >/dev/null || stop "The build could not be configured; see the message above."
+    say "Building ($1)"
+    cmake --build --preset "$1" || stop "The build failed; see the message above."
+}
+
+has_display() {
+    [ -n "${DISPLAY:-}" ] || [ -n "${WAYLAND_DISPLAY:-}" ] || [ -n "${QT_QPA_PLATFORM:-}" ]
+}
+
+run() {
+    # shellcheck disable=SC2086
+    install_missing $build_packages $run_packages
+    build release
+    if has_display; then
+        say "Opening the window"
+    fi
+    exec build/release/gluewright "$@"
+}
+
+check_format() {
+    say "Format"
+    git ls-files -co --exclude-standard '*.cpp' '*.h' | xargs clang-format-19 --dry-run --Werror ||
+        stop "Some files are not formatted; run: git ls-files '*.cpp' '*.h' | xargs clang-format-19 -i"
+}
+
+check_qml() {
+    say "QML lint"
+    cmake --build --preset qmllint || stop "qmllint found something; see above."
+}
+
+check_tidy() {
+    say "clang-tidy"
+    run-clang-tidy-19 -quiet -p build/check "^$PWD/src/.*\.cpp\$" >build/check/tidy.log 2>&1 || {
+        grep -E 'warning:|error:' -A3 build/check/tidy.log >&2
+        stop "clang-tidy found something; see above, or build/check/tidy.log."
+    }
+}
+
+run_tests() {
+    # shellcheck disable=SC2086
+    install_missing $build_packages $run_packages $test_packages
+    check_format
+    build check
+    check_qml
+    say "Tests"
+    ctest --preset check || stop "Some tests failed; see above."
+    if [ "${1:-}" != "--quick" ]; then
+        check_tidy
+    fi
+    say "Everything passes."
+}
+
+case "${1:-}" in
+run)
+    shift
+    run "$@"
+    ;;
+test)
+    shift
+    run_tests "$@"
+    ;;
+*)
+    printf 'Usage: %s run [arguments] | test [--quick]\n' "$0" >&2
+    exit 2
+    ;;
+esac
