@@ -38,8 +38,8 @@ Result<void> saveFile(const QString& path, std::string_view bytes)
     errno = 0;
     if (!file.open(QIODevice::WriteOnly))
         return whyNot(info, bytes.size(), errno);
-    const auto length = static_cast<qint64>(bytes.size());
-    if (file.write(bytes.data(), length) != length || !file.flush()) {
+    const auto all = QByteArray::fromRawData(bytes.data(), static_cast<qsizetype>(bytes.size()));
+    if (file.write(all) != all.size() || !file.flush()) {
         const int number = errno;
         file.cancelWriting();
         return whyNot(info, bytes.size(), number);

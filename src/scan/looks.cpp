@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 
 #include <QPainter>
 #include <QTransform>
@@ -61,9 +62,11 @@ public:
         for (int y = 0; y < grey.height(); ++y) {
             const uchar* from = grey.constScanLine(y);
             for (int column = 0; column < m_columns; ++column) {
-                const auto* end = from + std::min(grey.width(), (column + 1) * m_block);
+                const uchar* start = from + std::ptrdiff_t { column } * m_block;
+                const uchar* end = from
+                    + std::min(std::ptrdiff_t { grey.width() }, std::ptrdiff_t { column + 1 } * m_block);
                 int& brightest = at(column, y / m_block);
-                brightest = std::max(brightest, int(*std::max_element(from + column * m_block, end)));
+                brightest = std::max(brightest, int(*std::max_element(start, end)));
             }
         }
     }

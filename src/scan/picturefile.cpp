@@ -68,7 +68,7 @@ Result<QImage> loadPicture(const QString& path)
     const QImage picture = reader.read();
     if (picture.isNull())
         return unreadable(path, "is broken or too large a picture; take or save it again.");
-    const QImage upright = onWhite(picture);
+    QImage upright = onWhite(picture);
     if (upright.isNull())
         return unreadable(path, "is too large a picture; crop it to the label.");
     return upright;

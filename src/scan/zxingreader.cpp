@@ -29,7 +29,7 @@ Luminance shrunk(const LuminanceView& picture)
     small.bytes.resize(static_cast<std::size_t>(small.width) * static_cast<std::size_t>(small.height));
     auto* to = small.bytes.data();
     for (int y = 0; y < small.height; ++y) {
-        const auto* a = picture.data + y * shrinkBy * picture.stride;
+        const auto* a = picture.data + qsizetype { y } * shrinkBy * picture.stride;
         const auto* b = a + picture.stride;
         const auto* c = b + picture.stride;
         for (int x = 0; x < small.width; ++x, a += shrinkBy, b += shrinkBy, c += shrinkBy)
