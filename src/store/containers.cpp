@@ -10,9 +10,10 @@ constexpr std::string_view insertContainer = R"(
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
     ON CONFLICT (id) DO NOTHING)";
 
+// $ as in Database: these are read by the ten thousand.
 constexpr std::string_view selectContainers = R"(
-    SELECT id, label, material_id, pack_id, lot, serial, made, printed, printed_is_use_by, found_undated,
-        capacity_milli, dimension, vessel, parent_id, price_minor, currency, created_ms
+    SELECT $id, $label, $material_id, $pack_id, $lot, $serial, $made, $printed, printed_is_use_by, found_undated,
+        capacity_milli, $dimension, $vessel, $parent_id, price_minor, $currency, created_ms
     FROM container)";
 
 ContainerRecord readContainer(Row& row)

@@ -3,6 +3,7 @@
 #include <atomic>
 
 #include <QLoggingCategory>
+#include <QRegularExpression>
 #include <QSqlError>
 #include <QSqlField>
 #include <QSqlRecord>
@@ -100,6 +101,14 @@ tl::unexpected<Error> Database::spoil(Error error)
     return tl::unexpected(std::move(error));
 }
 
+QString Database::inDialect(std::string_view sql) const
+{
+    QString text = QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size()));
+    static const QRegularExpression asKept(QStringLiteral("\\$([a-z_]+)"));
+    return text.replace(
+        asKept, m_engine == Engine::Sqlite ? QStringLiteral("CAST(\\1 AS BLOB)") : QStringLiteral("\\1"));
+}
+
 Result<QSqlQuery*> Database::prepared(std::string_view sql)
 {
     if (const auto known = m_statements.find(sql); known != m_statements.end())
@@ -108,7 +117,7 @@ Result<QSqlQuery*> Database::prepared(std::string_view sql)
     // Without it the SQLite driver keeps every row it has passed. PostgreSQL's answer is whole in memory
     // anyway, and forward-only there means a round for each row.
     query->setForwardOnly(m_engine == Engine::Sqlite);
-    if (!query->prepare(QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size()))))
+    if (!query->prepare(inDialect(sql)))
         return fault(query->lastError());
     return m_statements.emplace(sql, std::move(query)).first->second.get();
 }
@@ -128,8 +137,8 @@ Result<QSqlQuery*> Database::performWith(std::string_view sql, const Parameter* 
     if (!query)
         return query;
     for (std::size_t i = 0; i < count; ++i) {
-        if (values[i].holdsZeroByte)
-            return spoil({ ErrorCode::BadInput, "A text holds a zero byte; type it again without." });
+        if (values[i].fault)
+            return spoil({ ErrorCode::BadInput, values[i].fault });
         (*query)->bindValue(static_cast<int>(i), values[i].value);
     }
     if (!(*query)->exec()) {
@@ -198,26 +207,53 @@ Result<void> Database::control(std::string_view sql)
 Result<void> Database::transact(Begin kind, const std::function<Result<void>()>& act)
 {
     if (m_inTransaction)
-        return fail(
-            ErrorCode::StoreFailed, "An act was begun inside another one; this is a fault of the program.");
-    if (auto begun = control(beginOf(m_engine, kind)); !begun)
+        return fail(ErrorCode::StoreFailed,
+            "An act was begun inside another one; this is a fault of the program, tell its makers.");
+    if (auto begun = begin(kind); !begun)
         return begun;
     m_inTransaction = true;
-    Result<void> done = act();
+    Result<void> done;
+    try {
+        done = act();
+    } catch (...) {
+        end(kind, false);
+        throw;
+    }
     if (done && m_spoiled)
         done = tl::unexpected(*m_spoiled);
     m_spoiled.reset();
     const bool mayCommit = done.has_value();
     if (mayCommit)
         done = control("COMMIT");
+    // A commit that SQLite refuses leaves the transaction open; PostgreSQL ends it.
+    end(kind, done.has_value() || (mayCommit && m_engine == Engine::Postgres));
+    return done;
+}
+
+Result<void> Database::begin(Begin kind)
+{
+    // PostgreSQL's snapshot is read-only by itself.
+    if (kind == Begin::Snapshot && m_engine == Engine::Sqlite) {
+        if (auto reading = control("PRAGMA query_only = ON"); !reading)
+            return reading;
+    }
+    auto begun = control(beginOf(m_engine, kind));
+    if (!begun)
+        end(kind, true);
+    return begun;
+}
+
+// Undoes what is still open, and leaves the connection as it was before.
+void Database::end(Begin kind, bool isOver)
+{
     m_spoiled.reset();
-    // A commit that SQLite refuses leaves the transaction open; PostgreSQL ends it. A lost server has nothing
-    // to undo.
-    if (!done && (m_engine == Engine::Sqlite || (!mayCommit && postgresAnswers(m_connection))))
+    // A server that is gone has nothing left to undo.
+    if (!isOver && (m_engine == Engine::Sqlite || postgresAnswers(m_connection)))
         static_cast<void>(control("ROLLBACK"));
+    if (kind == Begin::Snapshot && m_engine == Engine::Sqlite)
+        static_cast<void>(control("PRAGMA query_only = OFF"));
     m_spoiled.reset();
     m_inTransaction = false;
-    return done;
 }
 
 Result<void> Database::write(const std::function<Result<void>()>& act)

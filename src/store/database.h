@@ -22,7 +22,9 @@ struct DatabaseOptions {
 };
 
 /// One connection to either engine: statements, transactions and faults. Kept on the thread that opened it.
-/// It knows no tables. A server that went away is asked again by the next call outside a transaction.
+/// It knows no tables. A server that went away is asked again by the next call outside a transaction. In a
+/// SELECT, $name asks for a text column as the UTF-8 it is kept in: SQLite's driver would turn each text into
+/// UTF-16 and back.
 class Database {
 public:
     static Result<std::unique_ptr<Database>> open(
@@ -116,7 +118,10 @@ private:
     Result<QSqlQuery*> perform(std::string_view sql, std::initializer_list<Parameter> values);
     Result<QSqlQuery*> performWith(std::string_view sql, const Parameter* values, std::size_t count);
     Result<QSqlQuery*> prepared(std::string_view sql);
+    QString inDialect(std::string_view sql) const;
     Result<void> control(std::string_view sql);
+    Result<void> begin(Begin kind);
+    void end(Begin kind, bool isOver);
     Result<void> finish(QSqlQuery& query);
     tl::unexpected<Error> fault(const QSqlError& error);
 

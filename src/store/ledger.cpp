@@ -13,10 +13,10 @@ constexpr std::string_view insertEntry = R"(
         ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
     ON CONFLICT (id) DO NOTHING)";
 
+// $ as in Database: these are read by the ten thousand.
 #define GW_ENTRY_COLUMNS                                                                                     \
-    "id, act_id, kind, container_id, at_ms, recorded_ms, delta_milli, place_id, job_id, other_id, "          \
-    "lot_material_id, "                                                                                      \
-    "lot, passed, wood_failure, grainy, reverses, note, device"
+    "$id, $act_id, $kind, $container_id, at_ms, recorded_ms, delta_milli, $place_id, $job_id, $other_id, "   \
+    "$lot_material_id, $lot, passed, wood_failure, grainy, $reverses, $note, $device"
 
 constexpr std::string_view selectById = "SELECT " GW_ENTRY_COLUMNS " FROM entry WHERE id = ?";
 
@@ -148,7 +148,7 @@ Result<std::vector<Entry>> Store::entriesOf(const ContainerId& id, Moment upTo) 
 
 Result<std::vector<Entry>> Store::latestEntries(int count) const
 {
-    return m_database->list(selectLatest, readEntry, count);
+    return m_database->list(selectLatest, readEntry, std::max(count, 0));
 }
 
 } // namespace gw

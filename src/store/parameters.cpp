@@ -1,6 +1,9 @@
 #include "store/parameters.h"
 
+#include <cmath>
+
 #include <QSqlQuery>
+#include <QStringDecoder>
 
 namespace gw {
 
@@ -24,6 +27,8 @@ std::string toUtf8(const QVariant& value)
 {
     if (value.metaType() == QMetaType::fromType<QString>())
         return toUtf8(*static_cast<const QString*>(value.constData()));
+    if (value.metaType() == QMetaType::fromType<QByteArray>())
+        return static_cast<const QByteArray*>(value.constData())->toStdString();
     // PostgreSQL's NULL number would read as "0".
     return value.isNull() ? std::string() : value.toString().toStdString();
 }
@@ -32,13 +37,31 @@ std::string toUtf8(const QVariant& value)
 
 Parameter parameter(const std::string& text)
 {
-    return { QVariant(QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()))),
-        text.find('\0') != std::string::npos };
+    QStringDecoder decoder(QStringDecoder::Utf8, QStringDecoder::Flag::Stateless);
+    const QString decoded = decoder(QByteArrayView(text.data(), static_cast<qsizetype>(text.size())));
+    // Written with question marks in it, it would not be the text that was sent.
+    if (decoder.hasError())
+        return { {}, "A text holds bytes that are no letters (not UTF-8); type it again." };
+    return parameter(decoded);
 }
 
-Parameter parameter(const QString& text) { return { QVariant(text), text.contains(QChar(u'\0')) }; }
-Parameter parameter(std::int64_t number) { return { QVariant::fromValue(qlonglong { number }), false }; }
-Parameter parameter(double number) { return { QVariant(number), false }; }
+Parameter parameter(const QString& text)
+{
+    if (text.contains(QChar(u'\0')))
+        return { {}, "A text holds a zero byte; type it again without." };
+    return { QVariant(text) };
+}
+
+Parameter parameter(std::int64_t number) { return { QVariant::fromValue(qlonglong { number }) }; }
+
+Parameter parameter(double number)
+{
+    // SQLite would take it for "not known".
+    if (!std::isfinite(number))
+        return { {}, "A figure is no number; measure or type it again." };
+    return { QVariant(number) };
+}
+
 Parameter parameter(Date date) { return parameter(formatDate(date)); }
 
 std::optional<std::string> orNull(const std::string& text)

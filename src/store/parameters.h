@@ -17,7 +17,8 @@ namespace gw {
 
 struct Parameter {
     QVariant value;
-    bool holdsZeroByte = false; ///< PostgreSQL cannot keep such a text, so neither engine is given one
+    const char* fault
+        = nullptr; ///< why the engines could not both keep it as it is; none is given such a value
 };
 
 Parameter parameter(const std::string& text);
@@ -28,7 +29,7 @@ Parameter parameter(Date date);
 inline Parameter parameter(int number) { return parameter(std::int64_t { number }); }
 inline Parameter parameter(bool flag) { return parameter(std::int64_t { flag ? 1 : 0 }); }
 inline Parameter parameter(Moment moment) { return parameter(toMilliseconds(moment)); }
-inline Parameter parameter(const QVariant& value) { return { value, false }; }
+inline Parameter parameter(const QVariant& value) { return { value }; }
 
 template <class Tag> Parameter parameter(const Id<Tag>& id) { return parameter(id.text); }
 

@@ -57,6 +57,20 @@ Result<Settings> parsed(const std::string& address)
     return settings;
 }
 
+// A server that is switched off, or a network that drops, must not hang the tablet for hours, as TCP alone
+// would. Whoever names a service has said it all there.
+void addPatience(Settings& settings)
+{
+    if (settings.contains("service") || qEnvironmentVariableIsSet("PGSERVICE"))
+        return;
+    if (!qEnvironmentVariableIsSet("PGCONNECT_TIMEOUT"))
+        settings.emplace("connect_timeout", "10"); // seconds, as the next three
+    settings.emplace("keepalives_idle", "15");
+    settings.emplace("keepalives_interval", "5");
+    settings.emplace("keepalives_count", "3");
+    settings.emplace("tcp_user_timeout", "30000"); // milliseconds
+}
+
 QString take(Settings& settings, const std::string& key)
 {
     const auto node = settings.extract(key);
@@ -133,9 +147,7 @@ Result<void> connectPostgres(
     auto settings = parsed(location.where);
     if (!settings)
         return tl::unexpected(settings.error());
-    // A server that is switched off must not hang the tablet for minutes.
-    if (!settings->contains("connect_timeout") && !qEnvironmentVariableIsSet("PGCONNECT_TIMEOUT"))
-        settings->emplace("connect_timeout", "10");
+    addPatience(*settings);
     connection.setHostName(take(*settings, "host"));
     connection.setDatabaseName(take(*settings, "dbname"));
     connection.setUserName(take(*settings, "user"));

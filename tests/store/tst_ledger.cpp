@@ -1,3 +1,6 @@
+#include <cmath>
+#include <new>
+
 #include <QTest>
 
 #include "store/smallshop.h"
@@ -191,7 +194,8 @@ private Q_SLOTS:
                 { "used more than nothing", "arrived with less than nothing", "moved some away",
                     "tested without a result", "wood failure over 100 %", "reversed nothing",
                     "reverses without saying so", "no container and no lot", "held by container", "no id",
-                    "unknown container", "unknown place", "reverses an unknown entry", "a zero byte" })
+                    "unknown container", "unknown place", "reverses an unknown entry", "a zero byte",
+                    "broken UTF-8", "broken UTF-8 within", "no number" })
                 QTest::addRow("%s: %s", postgres ? "postgresql" : "sqlite", what)
                     << postgres << QString::fromUtf8(what);
         }
@@ -233,6 +237,9 @@ private Q_SLOTS:
                     entry.reverses = EntryId { "never" };
                     expected = ErrorCode::NotFound;
                 } },
+            { QStringLiteral("broken UTF-8"), [&] { entry.note = "caf\xe9"; } },
+            { QStringLiteral("broken UTF-8 within"), [&] { entry.note = "caf\xe9 au lait"; } },
+            { QStringLiteral("no number"), [&] { entry.woodFailurePercent = std::nan(""); } },
             { QStringLiteral("a zero byte"), [&] { entry.note = std::string("a\0b", 3); } },
         };
         wrong.at(what)();
@@ -348,6 +355,38 @@ private Q_SLOTS:
             return store->setSetting("touched", "yes");
         }),
             ErrorCode::Conflict);
+        QVERIFY(!store->setting("touched").value().has_value());
+        GW_OK(store->setSetting("touched", "now"));
+    }
+
+    void act_thatThrows_leavesNothing_data() { addEngines(); }
+    void act_thatThrows_leavesNothing()
+    {
+        QFETCH(bool, postgres);
+        StorePlace place(postgres);
+        auto store = openAt(place);
+        bool thrown = false;
+        try {
+            static_cast<void>(store->transact([&]() -> Result<void> {
+                static_cast<void>(store->setSetting("touched", "yes"));
+                throw std::bad_alloc();
+            }));
+        } catch (const std::bad_alloc&) {
+            thrown = true;
+        }
+        QVERIFY(thrown);
+        QVERIFY(!store->setting("touched").value().has_value());
+        GW_OK(store->transact([&] { return store->setSetting("touched", "now"); }));
+    }
+
+    void readTogether_doesNotWrite_data() { addEngines(); }
+    void readTogether_doesNotWrite()
+    {
+        QFETCH(bool, postgres);
+        StorePlace place(postgres);
+        auto store = openAt(place);
+        GW_FAILS(store->readTogether([&] { return store->setSetting("touched", "yes"); }),
+            ErrorCode::StoreReadOnly);
         QVERIFY(!store->setting("touched").value().has_value());
         GW_OK(store->setSetting("touched", "now"));
     }
