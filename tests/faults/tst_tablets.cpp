@@ -204,7 +204,9 @@ private Q_SLOTS:
         for (int i = 0; i < 25; ++i)
             QVERIFY((*store)->entry({ "entry-out" + std::to_string(i) })->has_value());
         std::int64_t sum = 0;
-        for (const Entry& entry : *(*store)->entriesUpTo(minute(100)))
+        const auto entries = (*store)->entriesUpTo(minute(100));
+        GW_OK(entries);
+        for (const Entry& entry : *entries)
             sum += entry.deltaMilli;
         QCOMPARE(sum, 1'000'000);
         QVERIFY((*store)->verify()->ok);
