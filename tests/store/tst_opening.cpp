@@ -205,6 +205,31 @@ private Q_SLOTS:
         QCOMPARE(place.asStranger(QStringLiteral("DROP OWNED BY clerk; DROP ROLE clerk")), QString());
     }
 
+    void oddNames_areNamesLikeOthers_data()
+    {
+        QTest::addColumn<QString>("name");
+        for (const char* name : { "with blanks", "Werkstatt \xC3\xBC", "100%20 ?#&;=", "it's \"quoted\"",
+                 "file:shop", "back\\slash" })
+            QTest::newRow(name) << QString::fromUtf8(name);
+    }
+    void oddNames_areNamesLikeOthers()
+    {
+        QFETCH(QString, name);
+        StorePlace place(false);
+        const StoreLocation location { place.file(name) };
+        auto store = open(location);
+        GW_OK(store);
+        stock(**store);
+        QVERIFY(QFile::exists(QString::fromStdString(location.where)));
+        const std::string backup = location.where + ".backup";
+        GW_OK((*store)->backup(backup));
+        GW_OK((*store)->restore(backup, location.where + ".kept"));
+        store->reset();
+        store = open(location, false);
+        GW_OK(store);
+        QCOMPARE((*store)->containers()->size(), 2U);
+    }
+
     // Power failing just after a file was begun: SQLite's first page is there, nothing else.
     void begunFile_isMadeAStore()
     {

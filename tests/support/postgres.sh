@@ -45,7 +45,7 @@ start() {
         if getent passwd postgres >/dev/null; then chown postgres "$folder"; else chown nobody "$folder"; fi
         chmod 755 "$folder"
     fi
-    as_server "$bin/initdb" -D data -U gluewright -E UTF8 --locale=C.UTF-8 -A trust --no-sync >initdb.log 2>&1 ||
+    as_server "$bin/initdb" -D data -U gluewright -E UTF8 --locale=C.UTF-8 -A trust --no-sync --wal-segsize=1 >initdb.log 2>&1 ||
         { cat initdb.log >&2; exit 1; }
     # One user has to show a password, so that the tests can show a wrong one.
     printf 'local all clerk scram-sha-256\nlocal all all trust\n' >data/pg_hba.conf
@@ -59,6 +59,8 @@ shared_buffers = 16MB
 fsync = off
 synchronous_commit = off
 full_page_writes = off
+min_wal_size = 2MB
+max_wal_size = 64MB
 lc_messages = 'C'
 EOF
     as_server "$bin/pg_ctl" -D data -l server.log -w -t 60 start >start.log 2>&1 ||
