@@ -6,7 +6,7 @@
 #include <QImageReader>
 #include <QPainter>
 
-#include "scan/looks.h"
+#include "scan/finding.h"
 
 namespace gw {
 

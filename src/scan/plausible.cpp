@@ -30,9 +30,9 @@ bool isWeak(const Symbol& symbol)
     return symbol.format == "EAN-8" || symbol.format == "UPC-E" || symbol.format == "ITF";
 }
 
-bool allWeak(const std::vector<Symbol>& symbols)
+bool wantsConfirming(const Symbol& symbol)
 {
-    return !symbols.empty() && std::all_of(symbols.begin(), symbols.end(), isWeak);
+    return isWeak(symbol) || symbol.format == "EAN-13" || symbol.format == "UPC-A";
 }
 
 void addUnseen(std::vector<Symbol>& symbols, std::vector<Symbol> more)

@@ -10,8 +10,10 @@ namespace gw {
 /// passes for a UPC-E, part of an ITF for a shorter one. One look at them is not enough.
 bool isWeak(const Symbol& symbol);
 
-/// Any, and all of them weak.
-bool allWeak(const std::vector<Symbol>& symbols);
+/// The weak ones, and EAN-13 and UPC-A: a single check digit lets one misreading in ten pass. They are
+/// believed when another look confirms them. (Code 128 has a check of 1 in 103, the square codes correct
+/// their errors.)
+bool wantsConfirming(const Symbol& symbol);
 
 /// Adds what is not there yet by symbology and text.
 void addUnseen(std::vector<Symbol>& symbols, std::vector<Symbol> more);

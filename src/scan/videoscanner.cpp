@@ -8,7 +8,7 @@
 #include <QTransform>
 #include <QVideoFrame>
 
-#include "scan/looks.h"
+#include "scan/finding.h"
 #include "scan/luminance.h"
 #include "scan/sightings.h"
 

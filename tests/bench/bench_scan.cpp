@@ -13,7 +13,7 @@
 #include <QVideoFrame>
 #include <QVideoFrameFormat>
 
-#include "scan/looks.h"
+#include "scan/finding.h"
 #include "scan/luminance.h"
 #include "scan/symbolreader.h"
 #include "support/drawnsymbol.h"

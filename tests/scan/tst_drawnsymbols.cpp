@@ -4,7 +4,7 @@
 #include <QTest>
 
 #include "codes/code.h"
-#include "scan/looks.h"
+#include "scan/finding.h"
 #include "scan/picturefile.h"
 #include "support/drawnsymbol.h"
 
@@ -203,6 +203,39 @@ private Q_SLOTS:
         }
         // Long bar codes bear less of a slant.
         QVERIFY2(right * 10 >= frames * 3, qPrintable(QStringLiteral("%1 of %2").arg(right).arg(frames)));
+    }
+
+    void frameSpoiledAtRandom_isReadRightOrNotAtAll_data()
+    {
+        QTest::addColumn<int>("sample");
+        for (int s = 0; s < int(std::size(samples)); ++s)
+            if (QByteArray(samples[s].identifier) != "]e0"
+                && QByteArray(samples[s].identifier) != "]I0") // not sought in frames
+                QTest::newRow(samples[s].name) << s;
+    }
+
+    void frameSpoiledAtRandom_isReadRightOrNotAtAll()
+    {
+        QFETCH(int, sample);
+        const Sample& s = samples[sample];
+        const auto reader = makeZxingReader(Effort::Frame);
+        const QImage symbol = drawSymbol(s.symbology, s.data);
+        int right = 0;
+        constexpr unsigned frames = 24;
+        for (unsigned seed = 1; seed <= frames; ++seed) {
+            const QImage frame = spoiledAtRandom(symbol, seed);
+            const LuminanceView view { frame.constBits(), frame.width(), frame.height(),
+                frame.bytesPerLine() };
+            for (const Symbol& found : findInFrame(view, seed, *reader)) {
+                QVERIFY2(found.text == s.text,
+                    qPrintable(QStringLiteral("seed %1: %2 %3")
+                            .arg(seed)
+                            .arg(QString::fromStdString(found.format), QString::fromStdString(found.text))));
+                ++right;
+            }
+        }
+        // Most are beyond reading at one look; none read at all would prove nothing.
+        QVERIFY2(right >= 1, qPrintable(QStringLiteral("%1 of %2").arg(right).arg(frames)));
     }
 
     // Debian 12 builds the engine so that it sees a Data Matrix on the middle row only.

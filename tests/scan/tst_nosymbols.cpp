@@ -2,7 +2,7 @@
 #include <QDir>
 #include <QTest>
 
-#include "scan/looks.h"
+#include "scan/finding.h"
 #include "scan/picturefile.h"
 #include "textures.h"
 

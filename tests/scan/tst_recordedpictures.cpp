@@ -5,7 +5,7 @@
 #include <QTest>
 
 #include "codes/code.h"
-#include "scan/looks.h"
+#include "scan/finding.h"
 #include "scan/picturefile.h"
 #include "support/csvrows.h"
 

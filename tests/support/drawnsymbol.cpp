@@ -167,4 +167,48 @@ QImage tilted(const QImage& picture, double share)
     return painted(picture, transform, picture.size());
 }
 
+QImage spoiledAtRandom(const QImage& symbol, unsigned seed)
+{
+    std::mt19937 engine(seed);
+    const auto any = [&engine](double from, double to) {
+        return std::uniform_real_distribution<double>(from, to)(engine);
+    };
+    QImage frame(640, 480, QImage::Format_Grayscale8);
+    frame.fill(200 + int(any(0, 55)));
+
+    const double w = symbol.width();
+    const double h = symbol.height();
+    const double bend = any(0, 1) < 0.5 ? 10 : 40;
+    const QPolygonF corners { QPointF(0, 0), QPointF(w, 0), QPointF(w, h), QPointF(0, h) };
+    QPolygonF bent;
+    for (const QPointF& corner : corners)
+        bent << corner + QPointF(any(-bend, bend), any(-bend, bend));
+    QTransform transform;
+    QTransform::quadToQuad(corners, bent, transform);
+    const double size = any(0.5, 1.5);
+    transform *= QTransform::fromTranslate(-w / 2, -h / 2) * QTransform::fromScale(size, size)
+        * QTransform().rotate(any(0, 360))
+        * QTransform::fromTranslate(320 + any(-100, 100), 240 + any(-80, 80));
+
+    QPainter painter(&frame);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    painter.setTransform(transform);
+    painter.drawImage(0, 0, symbol);
+    painter.resetTransform();
+    painter.setPen(Qt::NoPen);
+    for (auto spots = engine() % 6; spots > 0; --spots) {
+        painter.setBrush(QColor::fromHsv(0, 0, int(any(0, 255))));
+        painter.drawEllipse(QPointF(any(150, 490), any(100, 380)), any(2, 25), any(2, 25));
+    }
+    painter.end();
+
+    if (engine() % 2)
+        frame = blurred(frame, 1);
+    if (engine() % 2)
+        frame = noisy(frame, any(0, 30), seed);
+    if (engine() % 2)
+        frame = shaded(frame, any(0.1, 0.9));
+    return frame;
+}
+
 } // namespace gw::test

@@ -40,4 +40,8 @@ QImage blurred(const QImage& picture, int passes); ///< 3 x 3 mean, so many time
 QImage tilted(
     const QImage& picture, double share); ///< seen from the side: the right edge is that much shorter
 
+/// A frame of 640 x 480 with the symbol somewhere in it at any angle, bent, spotted, out of focus, grainy and
+/// shaded by chance.
+QImage spoiledAtRandom(const QImage& symbol, unsigned seed);
+
 } // namespace gw::test

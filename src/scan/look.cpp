@@ -1,49 +1,16 @@
-#include "scan/looks.h"
+#include "scan/look.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <vector>
 
 #include <QPainter>
-#include <QTransform>
-
-#include "scan/plausible.h"
 
 namespace gw {
 
 namespace {
-
-/// Looks beyond the first are at no more than this; a symbol that takes more would have been seen in the
-/// first.
-constexpr double mostPixelsAgain = 4'000'000;
-
-/// Angles that, with the quarter turn a reader tries by itself, leave no bar code more than six degrees off.
-constexpr std::array angles { 45.0, 22.5, 67.5, 11.25, 33.75, 56.25, 78.75 };
-/// Of these, enough for a symbol that is not long.
-constexpr std::size_t coarseAngles = 3;
-
-/// A copy of a picture in which a reader may see what it does not see in the picture itself. All are
-/// Grayscale8.
-struct Look {
-    QImage picture;
-    QTransform back; ///< from its pixels to those of the picture it was made from
-};
-
-enum class Sought { Everything, Bars };
-
-std::vector<Symbol> lookAt(const Look& look, SymbolReader& reader, Sought sought = Sought::Everything)
-{
-    if (look.picture.isNull())
-        return {};
-    const LuminanceView view { look.picture.constBits(), look.picture.width(), look.picture.height(),
-        look.picture.bytesPerLine() };
-    auto symbols = sought == Sought::Bars ? reader.readBars(view) : reader.read(view);
-    for (Symbol& symbol : symbols)
-        symbol.outline = look.back.map(symbol.outline);
-    dropContradicted(symbols);
-    return symbols;
-}
 
 /// A coarse map of the light: the brightest of each block, which is paper where there is any, and what lies
 /// between the middles of blocks in proportion.
@@ -142,15 +109,16 @@ int quantile(const std::array<qint64, 256>& counts, qint64 pixels, double share)
     return 255;
 }
 
-Look scaled(const QImage& grey, double by)
+} // namespace
+
+Look scaledLook(const QImage& grey, double by)
 {
     const QSize size = (QSizeF(grey.size()) * by).toSize().expandedTo(QSize(1, 1));
     return { grey.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation),
         QTransform::fromScale(1 / by, 1 / by) };
 }
 
-/// With paper in the corners that a turn leaves bare.
-Look turned(const QImage& grey, double degrees)
+Look turnedLook(const QImage& grey, double degrees)
 {
     const QTransform whole = QImage::trueMatrix(QTransform().rotate(degrees), grey.width(), grey.height());
     QImage copy(whole.mapRect(grey.rect()).size().expandedTo(QSize(1, 1)), QImage::Format_Grayscale8);
@@ -165,22 +133,21 @@ Look turned(const QImage& grey, double degrees)
     return { copy, whole.inverted() };
 }
 
-Look inverted(const QImage& grey)
+Look invertedLook(const QImage& grey)
 {
     QImage copy = grey;
     copy.invertPixels();
     return { copy, {} };
 }
 
-/// Grain goes, bars wider than two pixels stay.
-Look smoothed(const QImage& grey)
+Look smoothedLook(const QImage& grey)
 {
-    return { scaled(grey, 0.5).picture.scaled(grey.size(), Qt::IgnoreAspectRatio, Qt::SmoothTransformation),
-        {} };
+    return {
+        scaledLook(grey, 0.5).picture.scaled(grey.size(), Qt::IgnoreAspectRatio, Qt::SmoothTransformation), {}
+    };
 }
 
-/// With a margin of paper, for a picture that was cropped to the symbol.
-Look framed(const QImage& grey)
+Look framedLook(const QImage& grey)
 {
     constexpr int margin = 20;
     QImage copy(grey.size() + QSize(2 * margin, 2 * margin), QImage::Format_Grayscale8);
@@ -191,9 +158,7 @@ Look framed(const QImage& grey)
     return { copy, QTransform::fromTranslate(-margin, -margin) };
 }
 
-/// Light falling off across the picture is evened out and what contrast there is is spread: the darkest
-/// hundredth becomes black, the lightest white.
-Look levelled(const QImage& grey)
+Look levelledLook(const QImage& grey)
 {
     QImage copy = grey.copy();
     if (copy.isNull())
@@ -224,77 +189,24 @@ Look levelled(const QImage& grey)
     return { copy, {} };
 }
 
-/// Looks again, at other angles, round about each weak bar code: the longer one that it may be a part of
-/// shows there.
-void checkWeak(
-    std::vector<Symbol>& found, const QImage& grey, SymbolReader& reader, std::size_t howManyAngles)
+/// By the gradients, their angle doubled so that light to dark and dark to light count alike.
+double turnToUpright(const QImage& grey)
 {
-    const std::vector<Symbol> before = found;
-    for (const Symbol& weak : before) {
-        if (!isWeak(weak))
-            continue;
-        const QRect box = weak.outline.boundingRect().toAlignedRect();
-        const int room = std::max(box.width(), box.height()) * 5 / 4 + 8;
-        const QRect around = box.adjusted(-room, -room, room, room).intersected(grey.rect());
-        const QImage part = grey.copy(around);
-        for (std::size_t i = 0; i < howManyAngles; ++i) {
-            Look look = turned(part, angles[i]);
-            look.back *= QTransform::fromTranslate(around.x(), around.y());
-            addUnseen(found, lookAt(look, reader, Sought::Bars));
+    double same = 0;
+    double cross = 0;
+    for (int y = 1; y + 1 < grey.height(); ++y) {
+        const uchar* above = grey.constScanLine(y - 1);
+        const uchar* row = grey.constScanLine(y);
+        const uchar* below = grey.constScanLine(y + 1);
+        for (int x = 1; x + 1 < grey.width(); ++x) {
+            const int dx = row[x + 1] - row[x - 1];
+            const int dy = below[x] - above[x];
+            same += dx * dx - dy * dy;
+            cross += 2 * dx * dy;
         }
     }
-    dropContradicted(found);
-}
-
-} // namespace
-
-std::vector<Symbol> findSymbols(const QImage& picture, SymbolReader& reader)
-{
-    const QImage grey = picture.convertToFormat(QImage::Format_Grayscale8);
-    if (grey.isNull())
-        return {};
-    std::vector<Symbol> found = lookAt({ grey, {} }, reader);
-
-    const double pixels = double(grey.width()) * grey.height();
-    const Look base
-        = pixels > mostPixelsAgain ? scaled(grey, std::sqrt(mostPixelsAgain / pixels)) : Look { grey, {} };
-    const int shorter = std::min(base.picture.width(), base.picture.height());
-    const auto again = [&](Look look, Sought sought = Sought::Everything) {
-        look.back *= base.back;
-        found = lookAt(look, reader, sought);
-    };
-
-    if (found.empty()) {
-        const Look wider = framed(base.picture);
-        Look look = levelled(wider.picture);
-        look.back = wider.back;
-        again(std::move(look));
-    }
-    if (found.empty() && shorter >= 200)
-        again(scaled(base.picture, 0.5));
-    if (found.empty() && pixels <= 1'500'000)
-        again(scaled(base.picture, 2));
-    for (std::size_t i = 0; i < angles.size() && found.empty(); ++i)
-        // A square code seen from the side sometimes shows at another angle; the finer ones are for long bar
-        // codes.
-        again(turned(base.picture, angles[i]), i < coarseAngles ? Sought::Everything : Sought::Bars);
-    if (found.empty())
-        again(inverted(base.picture));
-    if (found.empty() && shorter >= 100)
-        again(smoothed(base.picture));
-    checkWeak(found, grey, reader, angles.size());
-    return found;
-}
-
-std::vector<Symbol> findInFrame(const LuminanceView& frame, qint64 number, SymbolReader& reader)
-{
-    const QImage grey(frame.data, frame.width, frame.height, frame.stride, QImage::Format_Grayscale8);
-    if (grey.isNull())
-        return {};
-    const Look look = number % 2 == 0 ? Look { grey, {} } : levelled(grey);
-    auto found = lookAt(look, reader);
-    checkWeak(found, look.picture, reader, coarseAngles);
-    return found;
+    constexpr double degrees = 57.29577951308232;
+    return -std::atan2(cross, same) / 2 * degrees;
 }
 
 } // namespace gw
