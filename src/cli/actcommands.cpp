@@ -88,14 +88,14 @@ void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& 
 {
     auto options = std::make_shared<ActOptions>();
     using Act = std::function<Result<ActDone>(Shop&, ActTime)>;
-    const auto add = [&](const char* name, const char* about, Act act) {
+    const auto add = [&](const char* name, const char* about, const Act& act) {
         auto* command = program.add_subcommand(name, about);
         command->callback(
             [&context, &pending, act] { pending = [&context, act] { return perform(context, act); }; });
         return command;
     };
-    const auto addOnContainer = [&](const char* name, const char* about, Act act) {
-        auto* command = add(name, about, std::move(act));
+    const auto addOnContainer = [&](const char* name, const char* about, const Act& act) {
+        auto* command = add(name, about, act);
         command->add_option("ID", options->id, "Our label code, or the id")->required();
         return command;
     };

@@ -13,7 +13,7 @@ constexpr auto namePattern = "gluewright-*.backup";
 
 Result<QDir> madeFolder(const std::string& folder)
 {
-    const QDir dir(QString::fromStdString(folder));
+    QDir dir(QString::fromStdString(folder));
     if (!QDir().mkpath(dir.path()))
         return fail(ErrorCode::FileUnwritable,
             "The backup folder " + folder + " cannot be made; choose another under Shop.");

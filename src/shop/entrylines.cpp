@@ -14,7 +14,7 @@ std::string amountText(const Entry& entry, Dimension dimension, UnitSystem units
     return formatAmount(Amount { std::abs(entry.deltaMilli), dimension }, units);
 }
 
-std::string withNote(std::string text, const Entry& entry)
+std::string withNote(const std::string& text, const Entry& entry)
 {
     return entry.note.empty() ? text : text + ": " + entry.note;
 }
