@@ -1,5 +1,6 @@
 #include "cli/commands.h"
 #include "cli/json.h"
+#include "cli/quietlibraries.h"
 
 #include <QJsonArray>
 
@@ -17,6 +18,12 @@ struct ArriveOptions {
     int count = 1;
 };
 
+Result<std::vector<Symbol>> readQuietly(const std::string& file)
+{
+    const QuietLibraries quiet;
+    return readPicture(QString::fromStdString(file));
+}
+
 /// The code of an arrival: typed, or the first one in the picture that names a product.
 Result<std::optional<Code>> codeOf(const ArriveOptions& options, Date today)
 {
@@ -24,7 +31,7 @@ Result<std::optional<Code>> codeOf(const ArriveOptions& options, Date today)
         return std::optional<Code>(readCode(options.code, {}, today));
     if (options.picture.empty())
         return std::optional<Code> {};
-    auto symbols = readPicture(QString::fromStdString(options.picture));
+    auto symbols = readQuietly(options.picture);
     if (!symbols)
         return tl::unexpected(symbols.error());
     std::optional<Code> first;
@@ -168,7 +175,7 @@ Result<Answer> readPictures(const std::vector<std::string>& files)
     bool any = false;
     for (const std::string& file : files) {
         QJsonArray symbolsJson;
-        auto symbols = readPicture(QString::fromStdString(file));
+        auto symbols = readQuietly(file);
         if (symbols) {
             any = true;
             for (const Symbol& symbol : *symbols) {
