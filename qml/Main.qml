@@ -46,7 +46,7 @@ Window {
     }
 
     Shortcut {
-        sequences: [StandardKey.Back, "Escape"]
+        sequences: ["Escape", "Alt+Left", "Back"]
         onActivated: root.navigation.back()
     }
 
@@ -83,18 +83,19 @@ Window {
         }
 
         ScreenHost {
+            id: host
             anchors.bottom: parent.bottom
             anchors.left: parent.left
             anchors.right: parent.right
             anchors.top: backupBanner.bottom
-            window: window
+            windowState: window.state
         }
     }
 
     UndoBar {
         id: undoBar
         anchors.bottom: page.bottom
-        anchors.bottomMargin: Theme.space4
+        anchors.bottomMargin: Theme.space4 + host.footHeight
         anchors.horizontalCenter: page.horizontalCenter
         parent: page
         width: Math.min(760, page.width - 2 * Theme.space4)

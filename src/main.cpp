@@ -5,6 +5,7 @@
 #include <QQuickWindow>
 #include <QtQml/QQmlExtensionPlugin>
 
+#include "app/plurals.h"
 #include "app/qmlsingletons.h"
 #include "cli/commandline.h"
 
@@ -38,6 +39,9 @@ int showWindow(int argc, char** argv)
     QGuiApplication::setDesktopFileName(QStringLiteral("gluewright"));
     QGuiApplication::setWindowIcon(QIcon(QStringLiteral(":/qt/qml/Gluewright/Ui/icons/gluewright.svg")));
 
+    gw::Plurals plurals;
+    QCoreApplication::installTranslator(&plurals);
+
     QCommandLineParser options;
     const QCommandLineOption store(QStringLiteral("store"), {}, QStringLiteral("where"));
     const QCommandLineOption camera(QStringLiteral("camera"), {}, QStringLiteral("file"));
@@ -64,8 +68,8 @@ int showWindow(int argc, char** argv)
     QQmlApplicationEngine engine;
     engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
     QObject::connect(
-        &engine, &QQmlApplicationEngine::objectCreationFailed, &application, [] { QCoreApplication::exit(1); },
-        Qt::QueuedConnection);
+        &engine, &QQmlApplicationEngine::objectCreationFailed, &application,
+        [] { QCoreApplication::exit(1); }, Qt::QueuedConnection);
     engine.load(QUrl(QStringLiteral("qrc:/qt/qml/Gluewright/Ui/Main.qml")));
     if (!engine.rootObjects().isEmpty())
         scanner.wedge().watch(qobject_cast<QQuickWindow*>(engine.rootObjects().constFirst()));

@@ -29,9 +29,11 @@ ColumnLayout {
         onAccepted: root.scanner.readPicture(pictureFile.selectedFile)
     }
 
-    RowLayout {
+    GridLayout {
         Layout.fillWidth: true
-        spacing: Theme.space2
+        columnSpacing: Theme.space2
+        columns: root.width > 620 ? 3 : 2
+        rowSpacing: Theme.space3
 
         Field {
             id: code
@@ -56,15 +58,15 @@ ColumnLayout {
             onClicked: root.take()
         }
 
-        IconButton {
+        PlainButton {
             objectName: "choosePicture"
             Layout.alignment: Qt.AlignBottom
+            Layout.columnSpan: root.width > 620 ? 1 : 2
+            Layout.fillWidth: root.width <= 620
             Layout.preferredHeight: 56
-            Layout.preferredWidth: 64
             enabled: !root.scanner.reading
             iconName: "camera"
-            label: qsTr("Choose a picture of the label")
-            outlined: true
+            text: qsTr("Choose a picture of the label")
             onClicked: pictureFile.open()
         }
     }

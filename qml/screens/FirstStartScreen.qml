@@ -9,15 +9,12 @@ import Gluewright.Ui
 ScreenPage {
     id: root
 
-    signal started
-
     subtitle: qsTr("Nothing is in this shop yet.")
     title: qsTr("Welcome to Gluewright")
 
     FirstStartController {
         id: controller
         services: AppServices
-        onStarted: root.started()
     }
 
     Banner {
@@ -77,6 +74,7 @@ ScreenPage {
             high: controller.highs[row.index]
             low: controller.lows[row.index]
             name: controller.names[row.index]
+            wide: !root.portrait
             onChosenEdited: chosen => controller.setChosen(row.index, chosen)
             onHighEdited: degrees => controller.setHigh(row.index, degrees)
             onLowEdited: degrees => controller.setLow(row.index, degrees)

@@ -1,15 +1,138 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
+import QtQuick.Controls.Basic as Basic
+import QtQuick.Dialogs
+import Gluewright.Backend
 import Gluewright.Ui
 
+// What to buy for a month, by supplier, each line with its reason; at the foot what it comes to and the way out.
 Item {
     id: root
 
+    readonly property bool portrait: root.height > root.width
+
+    OrderController {
+        id: controller
+        objectName: "orderController"
+        active: root.visible
+        services: AppServices
+    }
+
+    FileDialog {
+        id: csvFile
+        currentFolder: controller.folder
+        defaultSuffix: "csv"
+        fileMode: FileDialog.SaveFile
+        nameFilters: [qsTr("Tables (*.csv)"), qsTr("All files (*)")]
+        title: qsTr("Save the order list")
+        onAccepted: controller.saveCsv(csvFile.selectedFile)
+    }
+
+    OrderRatesSheet {
+        id: ratesSheet
+    }
+
+    OrderPacksSheet {
+        id: packsSheet
+    }
+
     ScreenHeader {
+        id: header
         anchors.left: parent.left
         anchors.leftMargin: Theme.space6
         anchors.right: parent.right
+        anchors.rightMargin: Theme.space6
         anchors.top: parent.top
         anchors.topMargin: Theme.space3
+        subtitle: controller.summary
         title: qsTr("Order")
+
+        PlainButton {
+            iconName: "calendar"
+            objectName: "ratesButton"
+            text: qsTr("Work a month")
+            onClicked: ratesSheet.open()
+        }
+
+        PlainButton {
+            iconName: "bottle"
+            objectName: "packsButton"
+            text: qsTr("Packs")
+            onClicked: packsSheet.open()
+        }
+    }
+
+    OrderAsked {
+        id: asked
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: header.bottom
+        controller: controller
+    }
+
+    ListView {
+        id: list
+        Accessible.name: qsTr("What to buy")
+        Accessible.role: Accessible.List
+        anchors.bottom: foot.top
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: asked.bottom
+        anchors.topMargin: Theme.space2
+        boundsBehavior: Flickable.StopAtBounds
+        clip: true
+        model: controller.lines
+        objectName: "orderList"
+        section.property: "supplier"
+        spacing: Theme.space2
+
+        Basic.ScrollBar.vertical: SlimScrollBar {}
+
+        delegate: OrderLineRow {
+            headed: ListView.section !== ListView.previousSection
+            width: ListView.view.width
+        }
+
+        footer: OrderNotes {
+            notes: controller.notes
+            width: list.width
+        }
+    }
+
+    EmptyState {
+        anchors.bottom: foot.top
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: asked.bottom
+        actionIcon: "calendar"
+        actionText: qsTr("Work a month")
+        hint: qsTr("What is on the shelf covers the work expected and what else was used. Say how much work comes in a month if that has changed.")
+        iconName: "order"
+        text: qsTr("Nothing wants buying for %1").arg(controller.month)
+        visible: controller.loaded && controller.lines.count === 0 && controller.errorText.length === 0
+        onActed: ratesSheet.open()
+    }
+
+    Banner {
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: asked.bottom
+        kind: "error"
+        text: controller.errorText
+        visible: controller.errorText.length > 0
+        onDismissed: controller.clearError()
+    }
+
+    OrderFoot {
+        id: foot
+        anchors.bottom: parent.bottom
+        anchors.left: parent.left
+        anchors.right: parent.right
+        controller: controller
+        onSaveWanted: {
+            csvFile.selectedFile = controller.suggestedFile;
+            csvFile.open();
+        }
     }
 }

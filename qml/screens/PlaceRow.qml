@@ -11,6 +11,7 @@ Card {
     property int high
     property bool chosen
     property string degreeUnit
+    property bool wide: true
 
     signal nameEdited(name: string)
     signal lowEdited(degrees: int)
@@ -29,13 +30,15 @@ Card {
     GridLayout {
         Layout.fillWidth: true
         columnSpacing: Theme.space4
-        columns: root.width > 700 ? 3 : 2
+        columns: root.wide ? 3 : 2
         rowSpacing: Theme.space3
         visible: root.chosen
 
         Field {
-            Layout.columnSpan: root.width > 700 ? 1 : 2
+            Layout.alignment: Qt.AlignTop
+            Layout.columnSpan: root.wide ? 1 : 2
             Layout.fillWidth: true
+            Layout.preferredWidth: 300
             label: qsTr("Name")
             text: root.name
             onEdited: text => root.nameEdited(text)

@@ -30,7 +30,7 @@ Sheet {
 
     Timer {
         id: closing
-        interval: AppServices.scanner.camera.state === Camera.Held ? Camera.heldMs / 2 : 0
+        interval: AppServices.scanner.camera.state === LabelCamera.Held ? 2 * Theme.move : 0
         onTriggered: root.close()
     }
 

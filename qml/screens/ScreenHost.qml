@@ -7,64 +7,64 @@ import Gluewright.Ui
 Item {
     id: root
 
-    required property WindowController window
+    required property int windowState
     readonly property Navigation navigation: AppServices.navigation
-    readonly property bool ready: root.window.state === WindowController.Ready
+    readonly property bool ready: root.windowState === WindowController.Ready
     readonly property bool onContainer: root.navigation.container.length > 0
-
-    component Destination: Loader {
-        required property int index
-        readonly property bool wanted: root.ready && root.navigation.destination === index && !root.onContainer
-
-        anchors.fill: parent
-        visible: wanted
-        onWantedChanged: if (wanted) active = true
-        Component.onCompleted: active = wanted
-    }
+    readonly property int destination: root.ready && !root.onContainer ? root.navigation.destination : -1
+    // What stands at the foot of the screen and must not be covered.
+    readonly property real footHeight: page.active && page.item ? (page.item as ContainerScreen).footHeight
+                                     : arrivals.wanted && arrivals.item ? (arrivals.item as ArrivalsScreen).footHeight : 0
 
     Destination {
-        index: Navigation.Today
         sourceComponent: TodayScreen {}
+        wanted: root.destination === Navigation.Today
     }
 
     Destination {
-        index: Navigation.Shelf
         sourceComponent: ShelfScreen {}
+        wanted: root.destination === Navigation.Shelf
     }
 
     Destination {
-        index: Navigation.Arrivals
+        id: arrivals
         sourceComponent: ArrivalsScreen {}
+        wanted: root.destination === Navigation.Arrivals
     }
 
     Destination {
-        index: Navigation.GlueUp
         sourceComponent: GlueUpScreen {}
+        wanted: root.destination === Navigation.GlueUp
     }
 
     Destination {
-        index: Navigation.Order
         sourceComponent: OrderScreen {}
+        wanted: root.destination === Navigation.Order
     }
 
     Destination {
-        index: Navigation.Shop
         sourceComponent: ShopScreen {}
+        wanted: root.destination === Navigation.Shop
     }
 
     Loader {
-        active: root.window.state === WindowController.FirstStart
+        id: page
+        active: root.ready && root.onContainer
         anchors.fill: parent
-        sourceComponent: FirstStartScreen {
-            onStarted: root.window.started()
+        sourceComponent: ContainerScreen {
+            container: AppServices.navigation.container
         }
     }
 
     Loader {
-        active: root.window.state === WindowController.Trouble
+        active: root.windowState === WindowController.FirstStart
         anchors.fill: parent
-        sourceComponent: TroubleScreen {
-            window: root.window
-        }
+        sourceComponent: FirstStartScreen {}
+    }
+
+    Loader {
+        active: root.windowState === WindowController.Trouble
+        anchors.fill: parent
+        sourceComponent: TroubleScreen {}
     }
 }

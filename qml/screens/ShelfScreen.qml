@@ -2,7 +2,6 @@ pragma ComponentBehavior: Bound
 
 import QtQuick
 import QtQuick.Controls.Basic as Basic
-import QtQuick.Layouts
 import Gluewright.Backend
 import Gluewright.Ui
 
@@ -57,6 +56,7 @@ Item {
         anchors.rightMargin: Theme.space6 - Theme.space2
         anchors.top: filters.bottom
         anchors.topMargin: Theme.space3
+        bottomMargin: 2 * Theme.space7
         boundsBehavior: Flickable.StopAtBounds
         cacheBuffer: 600
         cellHeight: 302 + 2 * Theme.space2
@@ -66,16 +66,12 @@ Item {
         model: controller.model
         reuseItems: true
 
-        footer: Item {
-            height: Theme.space7 * 2
-        }
-
         Basic.ScrollBar.vertical: SlimScrollBar {}
         Keys.onReturnPressed: (grid.currentItem as ShelfCell)?.open()
 
         delegate: ShelfCell {
-            height: GridView.view.cellHeight
-            width: GridView.view.cellWidth
+            height: grid.cellHeight
+            width: grid.cellWidth
         }
     }
 

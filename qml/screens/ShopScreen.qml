@@ -1,15 +1,64 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
+import QtQuick.Layouts
+import Gluewright.Backend
 import Gluewright.Ui
 
-Item {
+// The shop itself: its places, how this device shows things, the store and its backups, and what the answers rest on.
+ScreenPage {
     id: root
 
-    ScreenHeader {
-        anchors.left: parent.left
-        anchors.leftMargin: Theme.space6
-        anchors.right: parent.right
-        anchors.top: parent.top
-        anchors.topMargin: Theme.space3
-        title: qsTr("Shop")
+    subtitle: settings.storeWhere
+    title: qsTr("Shop")
+
+    ShopSettingsController {
+        id: settings
+        objectName: "shopSettingsController"
+        services: AppServices
+    }
+
+    GridLayout {
+        Layout.fillWidth: true
+        columnSpacing: Theme.space4
+        columns: root.portrait ? 1 : 2
+        rowSpacing: Theme.space4
+
+        ColumnLayout {
+            Layout.alignment: Qt.AlignTop
+            Layout.fillWidth: true
+            Layout.preferredWidth: 500
+            spacing: Theme.space4
+
+            ShopPlaces {
+                Layout.fillWidth: true
+            }
+
+            ShopLooks {
+                Layout.fillWidth: true
+                controller: settings
+            }
+        }
+
+        ColumnLayout {
+            Layout.alignment: Qt.AlignTop
+            Layout.fillWidth: true
+            Layout.preferredWidth: 500
+            spacing: Theme.space4
+
+            ShopStore {
+                Layout.fillWidth: true
+                controller: settings
+            }
+
+            ShopBackups {
+                Layout.fillWidth: true
+            }
+
+            ShopAbout {
+                Layout.fillWidth: true
+                version: settings.version
+            }
+        }
     }
 }

@@ -70,26 +70,16 @@ Item {
         anchors.right: header.right
         anchors.top: tallies.bottom
         anchors.topMargin: Theme.space5
+        bottomMargin: 2 * Theme.space7
         boundsBehavior: Flickable.StopAtBounds
         clip: true
-        footer: Item {
-            height: Theme.space7 * 2
-        }
         model: controller.model
         spacing: Theme.space3
         visible: controller.model.count > 0
 
         Basic.ScrollBar.vertical: SlimScrollBar {}
 
-        delegate: ListRow {
-            required property string key
-            required property string label
-
-            required note
-            required title
-            required verdict
-
-            value: label
+        delegate: TodayRow {
             width: ListView.view.width
             onClicked: AppServices.navigation.openContainer(key)
         }

@@ -8,13 +8,16 @@ import Gluewright.Ui
 Item {
     id: root
 
-    required property WindowController window
+    TroubleController {
+        id: controller
+        services: AppServices
+    }
 
     FileDialog {
         id: chooseFile
         nameFilters: [qsTr("Gluewright stores (*.gluewright)"), qsTr("All files (*)")]
         title: qsTr("Open another store")
-        onAccepted: root.window.openStore(chooseFile.selectedFile, false)
+        onAccepted: controller.openStore(chooseFile.selectedFile, false)
     }
 
     FileDialog {
@@ -23,7 +26,7 @@ Item {
         fileMode: FileDialog.SaveFile
         nameFilters: [qsTr("Gluewright stores (*.gluewright)")]
         title: qsTr("Start a new store")
-        onAccepted: root.window.openStore(newFile.selectedFile, true)
+        onAccepted: controller.openStore(newFile.selectedFile, true)
     }
 
     ColumnLayout {
@@ -52,14 +55,14 @@ Item {
             Layout.fillWidth: true
             horizontalAlignment: Text.AlignHCenter
             size: Theme.textStrong
-            text: root.window.trouble
+            text: controller.trouble
         }
 
         PlainText {
             Layout.fillWidth: true
             horizontalAlignment: Text.AlignHCenter
             quiet: true
-            text: root.window.advice
+            text: controller.advice
         }
 
         BigButton {
@@ -67,8 +70,8 @@ Item {
             Layout.topMargin: Theme.space4
             iconName: "check"
             text: qsTr("Try again")
-            visible: root.window.retryHelps
-            onClicked: root.window.retry()
+            visible: controller.retryHelps
+            onClicked: controller.retry()
         }
 
         PlainButton {

@@ -10,10 +10,10 @@ Rectangle {
     id: root
 
     property bool wanted: true
-    readonly property Camera camera: AppServices.scanner.camera
+    readonly property LabelCamera camera: AppServices.scanner.camera
     readonly property bool inSight: root.wanted && root.visible
-    readonly property bool looking: root.camera.state === Camera.Looking || root.camera.state === Camera.Held
-    readonly property bool asleep: root.camera.state === Camera.Resting || root.camera.state === Camera.Trouble
+    readonly property bool looking: root.camera.state === LabelCamera.Looking || root.camera.state === LabelCamera.Held
+    readonly property bool asleep: root.camera.state === LabelCamera.Resting || root.camera.state === LabelCamera.Trouble
 
     function follow() {
         if (root.inSight)
@@ -75,7 +75,7 @@ Rectangle {
         anchors.centerIn: parent
         height: frame.side
         opacity: 0.75
-        visible: root.camera.state === Camera.Looking && root.camera.outline.length === 0
+        visible: root.camera.state === LabelCamera.Looking && root.camera.outline.length === 0
         width: frame.side
 
         ShapePath {
@@ -102,9 +102,9 @@ Rectangle {
         anchors.centerIn: parent
         color: Theme.goodWash
         height: 104
-        opacity: root.camera.state === Camera.Held ? 1 : 0
+        opacity: root.camera.state === LabelCamera.Held ? 1 : 0
         radius: width / 2
-        scale: root.camera.state === Camera.Held ? 1 : 0.6
+        scale: root.camera.state === LabelCamera.Held ? 1 : 0.6
         visible: opacity > 0
         width: 104
 
@@ -149,7 +149,7 @@ Rectangle {
             Accessible.role: Accessible.StaticText
             color: Theme.walnutInk
             horizontalAlignment: Text.AlignHCenter
-            text: root.camera.state === Camera.Trouble ? root.camera.trouble : root.camera.state === Camera.Resting ? qsTr("The camera is resting. Tap here to look again.") : qsTr("Starting the camera…")
+            text: root.camera.state === LabelCamera.Trouble ? root.camera.trouble : root.camera.state === LabelCamera.Resting ? qsTr("The camera is resting. Tap here to look again.") : qsTr("Starting the camera…")
             width: parent.width
         }
     }

@@ -52,9 +52,8 @@ void AppServices::look(const QString& text, const QString& symbology)
     const Moment now = m_clock.now();
     m_shop
         .run([text = text.toStdString(), symbology = symbology.toStdString(), now,
-                 today = fromQDate(m_clock.today())](const Shop& shop) {
-            return proposeArrival(shop, readCode(text, symbology, today), now);
-        })
+                 today = fromQDate(m_clock.today())](
+                 const Shop& shop) { return proposeArrival(shop, readCode(text, symbology, today), now); })
         .then(this, [this](Result<ArrivalProposal> proposal) {
             if (!proposal) {
                 say(QString::fromStdString(proposal.error().sentence));

@@ -14,8 +14,8 @@
 
 namespace gw {
 
-/// What the controllers share. main() makes the parts on its stack and hands them over here; tests make their own with
-/// a seeded store. Screens reach it as the singleton AppServices (qmlsingletons.h). GUI thread.
+/// What the controllers share. main() makes the parts on its stack and hands them over here; tests make their
+/// own with a seeded store. Screens reach it as the singleton AppServices (qmlsingletons.h). GUI thread.
 class AppServices : public QObject {
     Q_OBJECT
     Q_PROPERTY(gw::Settings* settings READ settings CONSTANT)

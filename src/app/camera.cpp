@@ -17,7 +17,8 @@ namespace gw {
 
 namespace {
 
-/// Symbology identifiers that promise GS1 elements (GS1 General Specifications, table of symbology identifiers).
+/// Symbology identifiers that promise GS1 elements (GS1 General Specifications, table of symbology
+/// identifiers).
 constexpr std::array<std::string_view, 6> withElements { "]C1", "]e0", "]e1", "]d2", "]Q3", "]J1" };
 
 /// What one frame shows is told within this.
@@ -47,8 +48,8 @@ Camera::Camera(QObject* parent)
     m_hold.setSingleShot(true);
     m_hold.setInterval(heldMs);
     connect(&m_hold, &QTimer::timeout, this, [this] {
-        m_scanner->setActive(true);
         setState(Looking);
+        tell();
     });
     m_rest.setSingleShot(true);
     m_rest.setInterval(restAfterMs);
@@ -129,7 +130,6 @@ void Camera::start()
     m_devices.reset();
     m_trouble.clear();
     m_scanner->forget();
-    m_scanner->setActive(true);
     setState(Starting);
     m_rest.start();
     m_source->open(m_file);
@@ -153,31 +153,32 @@ void Camera::stop(State state)
 void Camera::fail(const Error& error)
 {
     const bool none = error.code == ErrorCode::CameraAbsent && QMediaDevices::videoInputs().isEmpty();
-    m_trouble
-        = none ? tr("No camera here: type the number, use a hand scanner, or choose a picture.") : q(error.sentence);
+    m_trouble = none ? tr("No camera here: type the number, use a hand scanner, or choose a picture.")
+                     : q(error.sentence);
     stop(Trouble);
     if (error.code == ErrorCode::CameraAbsent) {
         m_devices = std::make_unique<QMediaDevices>();
-        connect(m_devices.get(), &QMediaDevices::videoInputsChanged, this, &Camera::wake, Qt::QueuedConnection);
+        connect(
+            m_devices.get(), &QMediaDevices::videoInputsChanged, this, &Camera::wake, Qt::QueuedConnection);
     }
 }
 
 void Camera::take(const Symbol& symbol)
 {
-    // A label often carries several symbols. Those of one frame come one after the other: wait for the last of them.
-    if (m_state != Looking && m_state != Starting)
+    // A label often carries several symbols. Those of one frame come one after the other: wait for the last
+    // of them. What is read while the picture holds is told after it.
+    if (m_state != Looking && m_state != Starting && m_state != Held)
         return;
     m_taken.push_back(symbol);
-    if (m_taken.size() == 1)
+    if (m_taken.size() == 1 && m_state != Held)
         QTimer::singleShot(togetherMs, this, &Camera::tell);
 }
 
 void Camera::tell()
 {
     const auto taken = std::exchange(m_taken, {});
-    if (taken.empty())
+    if (taken.empty() || (m_state != Looking && m_state != Starting))
         return;
-    m_scanner->setActive(false);
     m_hold.start();
     m_rest.start();
     setState(Held);

@@ -23,11 +23,11 @@ class FrameSource;
 class VideoScanner;
 struct Error;
 
-/// The camera behind every viewfinder, or a file in its place. It runs while a viewfinder is in sight, stands still for
-/// a moment when it has read a code, and rests when nothing was read for some minutes. GUI thread.
+/// The camera behind every viewfinder, or a file in its place. It runs while a viewfinder is in sight, stands
+/// still for a moment when it has read a code, and rests when nothing was read for some minutes. GUI thread.
 class Camera : public QObject {
     Q_OBJECT
-    QML_ELEMENT
+    QML_NAMED_ELEMENT(LabelCamera) // Camera is QtMultimedia's, which viewfinders import too
     QML_UNCREATABLE("made once, by the program")
     Q_PROPERTY(State state READ state NOTIFY stateChanged)
     /// Why there is no picture, ready to show; empty unless the state is Trouble.
@@ -100,7 +100,8 @@ private:
     std::unique_ptr<FrameSource> m_source;
 };
 
-/// Of the symbols on a label the one that says most: our own label, then one with identifiers, then the others.
+/// Of the symbols on a label the one that says most: our own label, then one with identifiers, then the
+/// others.
 const Symbol& mostTelling(const std::vector<Symbol>& symbols);
 
 } // namespace gw

@@ -10,8 +10,8 @@
 
 namespace gw {
 
-/// What time it is, for everything on the GUI thread. It ticks, so that a screen left open over midnight shows the new
-/// day; a test hands in a source of its own and calls look().
+/// What time it is, for everything on the GUI thread. It ticks, so that a screen left open over midnight
+/// shows the new day; a test hands in a source of its own and calls look().
 class Clock : public QObject {
     Q_OBJECT
 

@@ -9,8 +9,8 @@
 
 namespace gw {
 
-/// What the controller of every screen shares: its services, whether it waits for an answer, and what went wrong, ready
-/// to show. One screen, one controller; it is made with the screen and lives on the GUI thread.
+/// What the controller of every screen shares: its services, whether it waits for an answer, and what went
+/// wrong, ready to show. One screen, one controller; it is made with the screen and lives on the GUI thread.
 class Controller : public QObject {
     Q_OBJECT
     QML_ANONYMOUS

@@ -12,8 +12,8 @@ namespace gw {
 
 FirstStartController::FirstStartController(QObject* parent)
     : Controller(parent)
-    // Common practice, no source: what such rooms reach over a year in a temperate country. The screen says that they
-    // are assumptions and lets each be changed.
+    // Common practice, no source: what such rooms reach over a year in a temperate country. The screen says
+    // that they are assumptions and lets each be changed.
     , m_places { { tr("Heated shop"), 15, 25, true }, { tr("Cool store"), 8, 20, true },
         { tr("Unheated lean-to"), -8, 32, true }, { tr("Refrigerator"), 2, 8, false } }
 {
@@ -133,7 +133,7 @@ void FirstStartController::startEmpty()
             return shop.store().setSetting("started", "empty");
         });
     }),
-        [this] { Q_EMIT started(); });
+        [this] { services()->shop().reopen(); });
 }
 
 void FirstStartController::lookRound()
@@ -141,7 +141,7 @@ void FirstStartController::lookRound()
     setError(QString());
     const Moment now = services()->clock().now();
     take(services()->shop().change([now](Shop& shop) { return fillDemo(shop, now); }),
-        [this](const DemoCounts&) { Q_EMIT started(); });
+        [this](const DemoCounts&) { services()->shop().reopen(); });
 }
 
 } // namespace gw

@@ -6,12 +6,13 @@
 
 namespace gw {
 
-/// The first start of an empty store: which places there are and how warm they get, or the demonstration shop.
-class FirstStartController : public Controller {
+/// The first start of an empty store: which places there are and how warm they get, or the demonstration
+/// shop.
+class FirstStartController : public gw::Controller {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(int count READ count NOTIFY placesChanged)
-    Q_PROPERTY(QStringList names READ names NOTIFY placesChanged)
+    Q_PROPERTY(QList<QString> names READ names NOTIFY placesChanged)
     Q_PROPERTY(QList<int> lows READ lows NOTIFY placesChanged) ///< coldest, in degreeUnit
     Q_PROPERTY(QList<int> highs READ highs NOTIFY placesChanged)
     Q_PROPERTY(QList<bool> chosen READ chosen NOTIFY placesChanged)
@@ -35,14 +36,13 @@ public:
     Q_INVOKABLE void setChosen(int place, bool chosen);
     Q_INVOKABLE void addPlace();
 
-    /// Keeps the chosen places; started() when it is done.
+    /// Keeps the chosen places, and the shop opens.
     Q_INVOKABLE void startEmpty();
-    /// Fills the store with the invented shop; started() when it is done.
+    /// Fills the store with the invented shop, and it opens.
     Q_INVOKABLE void lookRound();
 
 Q_SIGNALS:
     void placesChanged();
-    void started();
 
 protected:
     void begin() override { }

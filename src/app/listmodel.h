@@ -8,7 +8,8 @@
 
 namespace gw {
 
-/// What changed between two lists of keys, as the fewest runs of rows that go and come; rows that stay keep their order.
+/// What changed between two lists of keys, as the fewest runs of rows that go and come; rows that stay keep
+/// their order.
 struct RowChanges {
     struct Run {
         int first = 0;
@@ -19,8 +20,8 @@ struct RowChanges {
 };
 RowChanges rowChanges(const QStringList& before, const QStringList& after);
 
-/// A list whose rows are values with a key. Taking over a fresh list tells the view only what differs, so that the
-/// place a person has scrolled to stays.
+/// A list whose rows are values with a key. Taking over a fresh list tells the view only what differs, so
+/// that the place a person has scrolled to stays.
 class ListModel : public QAbstractListModel {
     Q_OBJECT
     QML_ANONYMOUS
@@ -53,8 +54,8 @@ protected:
             }
             for (const auto& run : changes.come) {
                 beginInsertRows({}, run.first, run.first + run.count - 1);
-                rows.insert(rows.begin() + run.first, next.begin() + run.first,
-                    next.begin() + run.first + run.count);
+                rows.insert(
+                    rows.begin() + run.first, next.begin() + run.first, next.begin() + run.first + run.count);
                 endInsertRows();
             }
             for (std::size_t i = 0; i < rows.size(); ++i) {

@@ -7,7 +7,8 @@
 
 namespace gw {
 
-/// Where the person is: one of the six destinations, and over it the containers that were opened one from another.
+/// Where the person is: one of the six destinations, and over it the containers that were opened one from
+/// another.
 class Navigation : public QObject {
     Q_OBJECT
     QML_ELEMENT

@@ -7,8 +7,8 @@
 
 namespace gw {
 
-/// Gives QML the services that main() or a test made, by the name AppServices. The wrapped class itself carries no QML
-/// macro: with one, qmllint of Qt 6.4 loses its properties.
+/// Gives QML the services that main() or a test made, by the name AppServices. The wrapped class itself
+/// carries no QML macro: with one, qmllint of Qt 6.4 loses its properties.
 struct AppServicesForQml {
     Q_GADGET
     QML_FOREIGN(gw::AppServices)

@@ -10,8 +10,8 @@
 
 namespace gw {
 
-/// Everything that reads a code: the hand scanner, the camera, a picture file, a line typed in. All of them end in
-/// scanned().
+/// Everything that reads a code: the hand scanner, the camera, a picture file, a line typed in. All of them
+/// end in scanned().
 class Scanner : public QObject {
     Q_OBJECT
     QML_ELEMENT

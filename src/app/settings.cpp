@@ -14,7 +14,8 @@ QString known(const QString& value, const QStringList& values)
 
 const QStringList& themes()
 {
-    static const QStringList all { QStringLiteral("system"), QStringLiteral("light"), QStringLiteral("dark") };
+    static const QStringList all { QStringLiteral("system"), QStringLiteral("light"),
+        QStringLiteral("dark") };
     return all;
 }
 

@@ -9,8 +9,8 @@
 
 namespace gw {
 
-/// What one person chose on this device: looks and units. Kept in a file of its own, not in the shop's store, since
-/// another tablet on the same store may hang in other light.
+/// What one person chose on this device: looks and units. Kept in a file of its own, not in the shop's store,
+/// since another tablet on the same store may hang in other light.
 class Settings : public QObject {
     Q_OBJECT
     QML_ELEMENT

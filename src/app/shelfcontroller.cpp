@@ -71,7 +71,7 @@ QString ShelfController::summary() const
     const QString containers = tr("%n container(s)", nullptr, total());
     if (wanting == 0)
         return containers;
-    return tr("%1, %2").arg(containers, tr("%n want(s) attention", nullptr, static_cast<int>(wanting)));
+    return tr("%1, %2").arg(containers, tr("%n wanting attention", nullptr, static_cast<int>(wanting)));
 }
 
 QStringList ShelfController::verdicts() const

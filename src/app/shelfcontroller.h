@@ -8,7 +8,7 @@
 namespace gw {
 
 /// The shelf: every container, narrowed by what is typed, a place and a verdict, with counts for each.
-class ShelfController : public Controller {
+class ShelfController : public gw::Controller {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(gw::ShelfModel* model READ model CONSTANT)
@@ -18,9 +18,10 @@ class ShelfController : public Controller {
     Q_PROPERTY(QString text READ text WRITE setText NOTIFY shown)
     Q_PROPERTY(QString verdict READ verdict WRITE setVerdict NOTIFY shown) ///< word; empty: all
     Q_PROPERTY(int place READ place WRITE setPlace NOTIFY shown) ///< index in places; 0: all
-    Q_PROPERTY(QStringList places READ places NOTIFY shown) ///< names, the first says "all"
-    Q_PROPERTY(QStringList placeNotes READ placeNotes NOTIFY shown) ///< how many are there, within text and verdict
-    Q_PROPERTY(QStringList verdicts READ verdicts CONSTANT) ///< words, worst first
+    Q_PROPERTY(QList<QString> places READ places NOTIFY shown) ///< names, the first says "all"
+    Q_PROPERTY(QList<QString> placeNotes READ placeNotes NOTIFY
+            shown) ///< how many are there, within text and verdict
+    Q_PROPERTY(QList<QString> verdicts READ verdicts CONSTANT) ///< words, worst first
     Q_PROPERTY(QList<int> verdictCounts READ verdictCounts NOTIFY shown) ///< within text and place
     Q_PROPERTY(bool narrowed READ narrowed NOTIFY shown)
 

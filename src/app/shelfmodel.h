@@ -6,7 +6,7 @@
 namespace gw {
 
 /// The containers the shelf shows, after search and filters.
-class ShelfModel : public ListModel {
+class ShelfModel : public gw::ListModel {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made by ShelfController")

@@ -54,8 +54,9 @@ ShelfRow shelfRow(const ShelfItem& item, const Catalogue& catalogue, UnitSystem 
     row.shape = q(item.vessel);
     row.contents = contentsKind(catalogue.classOf(item.material));
     row.level = item.level();
-    row.sought
-        = QStringList { row.name, q(item.className), q(item.lot), row.label, row.place }.join(u'\n').toLower();
+    row.sought = QStringList { row.name, q(item.className), q(item.lot), row.label, row.place }
+                     .join(u'\n')
+                     .toLower();
     return row;
 }
 

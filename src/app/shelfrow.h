@@ -30,8 +30,8 @@ ShelfRow shelfRow(const ShelfItem& item, const Catalogue& catalogue, UnitSystem 
 /// The shelf as of a moment as rows, worst first. Runs on the shop's thread.
 Result<std::vector<ShelfRow>> shelfRows(const Shop& shop, Moment asOf);
 
-/// The word by which the theme colours what is in a vessel: "hide", "pva", "resin" ...; "unknown" for what it has no
-/// colour for.
+/// The word by which the theme colours what is in a vessel: "hide", "pva", "resin" ...; "unknown" for what it
+/// has no colour for.
 QString contentsKind(const ClassRecord* cls);
 
 } // namespace gw

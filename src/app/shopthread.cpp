@@ -48,6 +48,7 @@ ShopThread::~ShopThread()
 
 void ShopThread::open(const StoreLocation& location, bool create)
 {
+    Q_EMIT opening();
     const Moment now = m_clock.now();
     QMetaObject::invokeMethod(
         m_worker,
@@ -61,6 +62,7 @@ void ShopThread::open(const StoreLocation& location, bool create)
 
 void ShopThread::reopen()
 {
+    Q_EMIT opening();
     const Moment now = m_clock.now();
     QMetaObject::invokeMethod(m_worker, [this, now] { openNow(now); }, Qt::QueuedConnection);
 }

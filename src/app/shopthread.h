@@ -15,9 +15,9 @@
 
 namespace gw {
 
-/// The one thread the shop lives on. The screens ask it and never wait: a job goes over as a value, its answer comes
-/// back as a future, to be taken up with .then(this, ...) on the GUI thread. A job that is asked while the store
-/// cannot be opened answers with that error.
+/// The one thread the shop lives on. The screens ask it and never wait: a job goes over as a value, its
+/// answer comes back as a future, to be taken up with .then(this, ...) on the GUI thread. A job that is asked
+/// while the store cannot be opened answers with that error.
 class ShopThread : public QObject {
     Q_OBJECT
 
@@ -44,8 +44,8 @@ public:
         return post<std::invoke_result_t<F, Shop&>>(std::move(job), [](ShopThread&, const auto&) { });
     }
 
-    /// An act of a person: job(Shop&, ActTime) -> Result<ActDone>. The time is the moment this is called. Says
-    /// changed() when it was done.
+    /// An act of a person: job(Shop&, ActTime) -> Result<ActDone>. The time is the moment this is called.
+    /// Says changed() when it was done.
     template <class F> QFuture<Result<ActDone>> act(F job)
     {
         const Moment now = m_clock.now();
@@ -57,7 +57,8 @@ public:
             });
     }
 
-    /// Any other writing, such as of places and settings: job(Shop&) -> Result<T>. Says changed() when it was done.
+    /// Any other writing, such as of places and settings: job(Shop&) -> Result<T>. Says changed() when it was
+    /// done.
     template <class F> auto change(F job) -> QFuture<std::invoke_result_t<F, Shop&>>
     {
         return post<std::invoke_result_t<F, Shop&>>(std::move(job), [](ShopThread& self, const auto& answer) {
@@ -67,6 +68,7 @@ public:
     }
 
 Q_SIGNALS:
+    void opening(); ///< one was asked for; opened() or failed() follows
     /// The store is open. first: nothing is in it, and nobody has said yet how to begin.
     void opened(bool first);
     void failed(const gw::Error& error); ///< the store could not be opened

@@ -8,7 +8,8 @@ namespace gw {
 
 namespace {
 
-constexpr std::array shownVerdicts { Verdict::Good, Verdict::TestFirst, Verdict::NotKnown, Verdict::DoNotUse };
+constexpr std::array shownVerdicts { Verdict::Good, Verdict::TestFirst, Verdict::NotKnown,
+    Verdict::DoNotUse };
 
 } // namespace
 
@@ -46,8 +47,8 @@ void TodayController::show(const Today& today)
     std::vector<TodayRow> rows;
     rows.reserve(today.items.size());
     for (const TodayItem& item : today.items) {
-        rows.push_back({ q(item.container.text), q(item.title), q(item.text), q(item.label),
-            verdictKey(item.verdict) });
+        rows.push_back(
+            { q(item.container.text), q(item.title), q(item.text), q(item.label), verdictKey(item.verdict) });
     }
     m_model.setRows(std::move(rows));
     m_loaded = true;

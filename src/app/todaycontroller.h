@@ -8,14 +8,14 @@
 namespace gw {
 
 /// What the shop looks like today, and what wants doing. Turns over at midnight by itself.
-class TodayController : public Controller {
+class TodayController : public gw::Controller {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(gw::TodayModel* model READ model CONSTANT)
     Q_PROPERTY(bool loaded READ loaded NOTIFY shown)
     Q_PROPERTY(QString day READ day NOTIFY shown) ///< "Monday, 25 May"
     Q_PROPERTY(int containers READ containers NOTIFY shown)
-    Q_PROPERTY(QStringList verdicts READ verdicts CONSTANT) ///< words, best first
+    Q_PROPERTY(QList<QString> verdicts READ verdicts CONSTANT) ///< words, best first
     Q_PROPERTY(QList<int> counts READ counts NOTIFY shown) ///< one for each of verdicts
 
 public:

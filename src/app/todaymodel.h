@@ -17,7 +17,7 @@ struct TodayRow {
 };
 
 /// What wants doing today, most pressing first.
-class TodayModel : public ListModel {
+class TodayModel : public gw::ListModel {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made by TodayController")

@@ -11,8 +11,8 @@ namespace {
 
 constexpr QChar groupSeparator { u'\u001d' };
 
-/// What a key adds to a scan: its character, or the group separator as keyboards send it (itself, Ctrl+], F8). None
-/// for any other key.
+/// What a key adds to a scan: its character, or the group separator as keyboards send it (itself, Ctrl+],
+/// F8). None for any other key.
 QString scanText(const QKeyEvent& event)
 {
     if (event.key() == Qt::Key_F8 && event.modifiers() == Qt::NoModifier)

@@ -14,9 +14,9 @@ namespace gw {
 
 /// A hand scanner that types what it reads, on any screen and whatever has the focus.
 ///
-/// Keys that come faster than a hand types and end with Enter are a scan. Until it is certain, a key is held back for a
-/// moment too short to notice; when no scan comes of it, it goes on to where it was meant for, in its order. So nothing
-/// of a scan ever reaches a field, and nothing a person types is lost.
+/// Keys that come faster than a hand types and end with Enter are a scan. Until it is certain, a key is held
+/// back for a moment too short to notice; when no scan comes of it, it goes on to where it was meant for, in
+/// its order. So nothing of a scan ever reaches a field, and nothing a person types is lost.
 class Wedge : public QObject {
     Q_OBJECT
 

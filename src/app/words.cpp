@@ -78,13 +78,48 @@ QString momentText(Moment moment, QDate today)
 
 QString verdictKey(Verdict verdict) { return q(word(verdict)); }
 
+namespace {
+
+/// A reason in the few words a card has room for.
+QString briefly(const Reason& reason)
+{
+    const QString day = reason.when ? dayText(*reason.when) : QString();
+    const bool certain = reason.verdict == Verdict::DoNotUse;
+    if (reason.code == "printed_date")
+        return certain ? Words::tr("Use by %1 has gone by").arg(day)
+                       : Words::tr("The label says %1").arg(day);
+    if (reason.code == "sealed_life")
+        return certain ? Words::tr("Past its life unopened") : Words::tr("May be past its life unopened");
+    if (reason.code == "opened_life")
+        return certain ? Words::tr("Opened %1, past its life").arg(day)
+                       : Words::tr("Opened %1, may be past its life").arg(day);
+    if (reason.code == "life_not_known")
+        return Words::tr("How long it keeps is not known");
+    if (reason.code == "age_not_known")
+        return Words::tr("Its age is not known");
+    if (reason.code == "place_not_known")
+        return Words::tr("Where it stood is not known");
+    if (reason.code == "frost_not_known")
+        return reason.verdict == Verdict::NotKnown ? Words::tr("Whether it froze is not known")
+                                                   : Words::tr("Stood in the cold: warm it through");
+    if (reason.code == "too_hot")
+        return Words::tr("Stood too warm");
+    if (reason.code == "bench_test_failed")
+        return Words::tr("Failed its test on %1").arg(day);
+    if (reason.code == "lot_on_hold")
+        return Words::tr("Lot on hold since %1").arg(day);
+    if (reason.code == "does_not_age")
+        return Words::tr("Time does not use it up");
+    return q(reason.text);
+}
+
+} // namespace
+
 QString reasonText(const Judgement& judgement)
 {
     if (judgement.verdict == Verdict::Good && judgement.goodUntil)
         return Words::tr("Good until %1").arg(dayText(*judgement.goodUntil));
-    if (judgement.reasons.empty())
-        return {};
-    return q(judgement.reasons.front().text);
+    return judgement.reasons.empty() ? QString() : briefly(judgement.reasons.front());
 }
 
 } // namespace gw

@@ -22,7 +22,7 @@ QString monthText(Moment moment); ///< "May 2026": for what lies months ahead
 QString momentText(Moment moment, QDate today); ///< "Today 14:03", "Yesterday 9:10", "25 May 2026"
 /// The verdict's word as the theme and the signs take it: "good", "test_first" ...
 QString verdictKey(Verdict verdict);
-/// One line for a card: until when it is good, or the worst reason.
+/// A few words for a card: until when it is good, or the worst reason.
 QString reasonText(const Judgement& judgement);
 
 } // namespace gw

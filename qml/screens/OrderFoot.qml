@@ -1,0 +1,62 @@
+import QtQuick
+import QtQuick.Layouts
+import Gluewright.Backend
+import Gluewright.Ui
+
+// What the whole list comes to, and the file it goes out in.
+Rectangle {
+    id: root
+
+    required property OrderController controller
+
+    signal saveWanted
+
+    color: Theme.card
+    implicitHeight: Theme.touchMain + 2 * Theme.space3
+    implicitWidth: 600
+
+    Rectangle {
+        color: Theme.line
+        height: 1
+        width: parent.width
+    }
+
+    BusyBar {
+        running: root.controller.busy
+        width: parent.width
+    }
+
+    RowLayout {
+        anchors.fill: parent
+        anchors.leftMargin: Theme.space6
+        anchors.rightMargin: Theme.space6
+        spacing: Theme.space4
+
+        PlainText {
+            Accessible.ignored: true
+            quiet: true
+            text: qsTr("Total")
+            visible: root.controller.total.length > 0
+        }
+
+        Figures {
+            Accessible.name: qsTr("Total: %1").arg(root.controller.total)
+            objectName: "totalText"
+            size: 28
+            strong: true
+            text: root.controller.total
+        }
+
+        Item {
+            Layout.fillWidth: true
+        }
+
+        BigButton {
+            enabled: root.controller.lines.count > 0
+            iconName: "save"
+            objectName: "saveCsvButton"
+            text: qsTr("Save as CSV")
+            onClicked: root.saveWanted()
+        }
+    }
+}

@@ -1,0 +1,159 @@
+#include "app/shopsettingsplacescontroller.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QUuid>
+
+#include "app/words.h"
+
+namespace gw {
+
+namespace {
+
+/// What a heated room is taken to reach over a year; common practice, no source. Only where a draft begins.
+constexpr Celsius usualLow { 15 };
+constexpr Celsius usualHigh { 25 };
+
+QString temperatureText(Celsius degrees, UnitSystem units)
+{
+    QString text = q(formatTemperature(degrees, units));
+    text.replace(u'-', QChar(0x2212));
+    return text;
+}
+
+Result<void> keepPlace(Shop& shop, PlaceRecord place)
+{
+    place.name = q(place.name).simplified().toStdString();
+    if (place.name.empty())
+        return fail(ErrorCode::BadInput, "Give the place a name.");
+    if (place.id.empty())
+        place.id.text = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
+    return shop.store().savePlace(place);
+}
+
+} // namespace
+
+ShopSettingsPlacesController::ShopSettingsPlacesController(QObject* parent)
+    : Controller(parent)
+    , m_places(shopPlaceRoles)
+{
+}
+
+void ShopSettingsPlacesController::begin()
+{
+    connect(&services()->shop(), &ShopThread::changed, this, &ShopSettingsPlacesController::read);
+    connect(&services()->shop(), &ShopThread::opened, this, &ShopSettingsPlacesController::read);
+    connect(services()->settings(), &Settings::unitsChanged, this, [this] {
+        read();
+        Q_EMIT draftChanged();
+    });
+    read();
+}
+
+void ShopSettingsPlacesController::read()
+{
+    take(services()->shop().run([](const Shop& shop) { return shop.store().places(); }),
+        [this](std::vector<PlaceRecord> places) {
+            const UnitSystem units = services()->settings()->unitSystem();
+            std::vector<ShownRow> rows;
+            rows.reserve(places.size());
+            for (const PlaceRecord& place : places) {
+                const QString range = place.assumedLow && place.assumedHigh
+                    ? tr("%1 to %2, assumed")
+                          .arg(temperatureText(*place.assumedLow, units),
+                              temperatureText(*place.assumedHigh, units))
+                    : tr("Temperatures not known");
+                rows.push_back({ q(place.id.text), { q(place.name), range } });
+            }
+            m_all = std::move(places);
+            m_places.setRows(std::move(rows));
+            m_loaded = true;
+            Q_EMIT placesChanged();
+        });
+}
+
+bool ShopSettingsPlacesController::fahrenheit() const
+{
+    return services() && services()->settings()->unitSystem() == UnitSystem::Us;
+}
+
+QString ShopSettingsPlacesController::unit() const
+{
+    return fahrenheit() ? QStringLiteral("°F") : QStringLiteral("°C");
+}
+
+int ShopSettingsPlacesController::shown(std::optional<Celsius> degrees) const
+{
+    if (!degrees)
+        return 0;
+    return static_cast<int>(std::lround(fahrenheit() ? degrees->value * 1.8 + 32 : degrees->value));
+}
+
+Celsius ShopSettingsPlacesController::kept(int degrees) const
+{
+    return Celsius { fahrenheit() ? (degrees - 32) / 1.8 : degrees };
+}
+
+void ShopSettingsPlacesController::setName(const QString& name)
+{
+    m_draft.name = name.toStdString();
+    Q_EMIT draftChanged();
+}
+
+void ShopSettingsPlacesController::setAssumed(bool assumed)
+{
+    if (assumed == this->assumed())
+        return;
+    m_draft.assumedLow = assumed ? std::optional(usualLow) : std::nullopt;
+    m_draft.assumedHigh = assumed ? std::optional(usualHigh) : std::nullopt;
+    Q_EMIT draftChanged();
+}
+
+// A figure that shows the same stays what it is: 18 °C is not turned into 64 °F and back.
+void ShopSettingsPlacesController::setLow(int degrees)
+{
+    if (degrees == low())
+        return;
+    m_draft.assumedLow = kept(degrees);
+    m_draft.assumedHigh = std::max(*m_draft.assumedLow, m_draft.assumedHigh.value_or(*m_draft.assumedLow));
+    Q_EMIT draftChanged();
+}
+
+void ShopSettingsPlacesController::setHigh(int degrees)
+{
+    if (degrees == high())
+        return;
+    m_draft.assumedHigh = kept(degrees);
+    m_draft.assumedLow = std::min(*m_draft.assumedHigh, m_draft.assumedLow.value_or(*m_draft.assumedHigh));
+    Q_EMIT draftChanged();
+}
+
+void ShopSettingsPlacesController::draftNew()
+{
+    m_draft = {};
+    m_draft.assumedLow = usualLow;
+    m_draft.assumedHigh = usualHigh;
+    clearError();
+    Q_EMIT draftChanged();
+}
+
+void ShopSettingsPlacesController::draftOf(const QString& place)
+{
+    const auto found = std::find_if(
+        m_all.begin(), m_all.end(), [&place](const PlaceRecord& known) { return q(known.id.text) == place; });
+    if (found == m_all.end())
+        return;
+    m_draft = *found;
+    clearError();
+    Q_EMIT draftChanged();
+}
+
+void ShopSettingsPlacesController::save()
+{
+    setError(QString());
+    take(services()->shop().change([place = m_draft](Shop& shop) { return keepPlace(shop, place); }),
+        [this] { Q_EMIT saved(); });
+}
+
+} // namespace gw

@@ -1,0 +1,449 @@
+// Arrivals as the screen drives them, on a real store: what is asked, what is booked in, what never is.
+#include <QAbstractItemModelTester>
+#include <QSignalSpy>
+#include <QTest>
+
+#include "app/arrivalcontroller.h"
+#include "shop/shelf.h"
+#include "support/appbench.h"
+
+using namespace gw;
+using namespace gw::test;
+using namespace Qt::StringLiterals;
+
+namespace {
+
+/// The demonstration prefix of GS1, 952, with check digits by GS1 General Specifications 7.9.
+const auto unknownNumber = u"9520123456788"_s;
+/// White wood glue, 1 kg, in the demonstration shop (db/demo/packs.csv).
+const auto whiteGlue = u"(01)09520001421174(10)W-77(17)280531"_s;
+const auto yellowGlue = u"9520001443107"_s;
+
+struct Screen {
+    explicit Screen(AppBench::Stock stock = AppBench::Stock::Demo)
+        : bench(stock)
+    {
+        controller.setServices(&bench.services);
+        [this] { QTRY_VERIFY(controller.loaded()); }();
+    }
+
+    /// A code comes in, from whatever reads codes.
+    void scan(const QString& code)
+    {
+        QSignalSpy waiting(&bench.services, &AppServices::proposalWaiting);
+        bench.scanner.typed(code);
+        [&] { QTRY_COMPARE(waiting.size(), 1); }();
+    }
+    void bookIn()
+    {
+        controller.bookIn();
+        [this] { QTRY_VERIFY(!controller.busy()); }();
+    }
+    int stock()
+    {
+        return static_cast<int>(bench.ask([](Shop& shop) { return shop.store().containers(); }).size());
+    }
+    ContainerPage page(const QString& label)
+    {
+        return bench.ask([label = label.toStdString(), now = bench.now](
+                             Shop& shop) { return containerPage(shop, label, now); });
+    }
+    int placeNamed(const QString& name) const { return static_cast<int>(form.places().indexOf(name)); }
+
+    AppBench bench;
+    ArrivalController controller;
+    ArrivalForm& form = *controller.form();
+};
+
+} // namespace
+
+class ArrivalControllerTest : public QObject {
+    Q_OBJECT
+
+private Q_SLOTS:
+    void knownProduct_needsOneTap()
+    {
+        Screen screen;
+        const int before = screen.stock();
+        screen.scan(whiteGlue);
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QCOMPARE(screen.form.name(), u"White wood glue"_s);
+        QCOMPARE(screen.form.amountWords(), u"1\u00a0kg"_s);
+        QVERIFY2(screen.form.facts().contains(u"Use by 31 May 2028"_s),
+            qPrintable(screen.form.facts().join(u'|')));
+        QVERIFY(screen.form.facts().contains(u"Lot W-77"_s));
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        QVERIFY(!screen.form.asksAmount() && !screen.form.asksDate() && !screen.form.isNew());
+        QSignalSpy said(&screen.bench.services, &AppServices::said);
+
+        screen.bookIn();
+        QCOMPARE(screen.controller.state(), ArrivalController::Booked);
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QCOMPARE(screen.stock(), before + 1);
+        const auto page = screen.page(screen.controller.labels().first());
+        QCOMPARE(page.item.materialName, std::string("White wood glue"));
+        QCOMPARE(page.item.left, grams(1000));
+        QCOMPARE(page.item.lot, std::string("W-77"));
+        QCOMPARE(formatDate(*page.item.printed), std::string("2028-05-31"));
+        QVERIFY(page.item.printedIsUseBy);
+        QVERIFY(!page.item.placeName.empty());
+        QTRY_COMPARE(screen.controller.verdict(), u"good"_s);
+        QCOMPARE(said.size(), 1);
+        QVERIFY(!said.first().at(1).toString().isEmpty()); // it can be taken back
+        QTRY_COMPARE(screen.controller.latest()->index(0).data(ArrivalModel::Label).toString(),
+            screen.controller.labels().first());
+    }
+
+    void newProduct_asksOnlyWhatIsMissing_andIsKnownNextTime()
+    {
+        Screen screen(AppBench::Stock::Places);
+        screen.scan(u"(01)09520123456788(10)H-2291(17)270630"_s);
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QVERIFY(screen.form.isNew());
+        QVERIFY(screen.form.asksAmount());
+        QVERIFY(!screen.form.asksDate());
+        QVERIFY(!screen.form.complete());
+        QCOMPARE(screen.form.lacking(),
+            u"Still to say: what it is called, what kind of stuff it is, how much is in it, where it will stand."_s);
+
+        screen.form.setName(u"  Hide glue   192 "_s);
+        screen.controller.chooseClass(u"hide_granules_192"_s);
+        QCOMPARE(screen.form.shape(), u"bag"_s);
+        screen.form.setProperty("amount", u"1,5"_s);
+        screen.form.setProperty("amountUnit", u"kg"_s);
+        screen.form.setPlaceAt(screen.placeNamed(u"Bench"_s));
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        const auto page = screen.page(screen.controller.labels().first());
+        QCOMPARE(page.item.materialName, std::string("Hide glue 192"));
+        QCOMPARE(page.item.left, grams(1500));
+        QCOMPARE(formatDate(*page.item.printed), std::string("2027-06-30"));
+
+        screen.scan(u"(01)09520123456788(10)H-2292(17)271231"_s);
+        QVERIFY(!screen.form.isNew());
+        QCOMPARE(screen.form.name(), u"Hide glue 192"_s);
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        screen.bookIn();
+        QTRY_COMPARE(screen.stock(), 2);
+    }
+
+    // GS1 General Specifications 3.4: day 00 of a use-by is the last of its month; a person may write so as
+    // well.
+    void monthAlone_isItsLastDayForUseBy_andItsFirstForMadeOn()
+    {
+        Screen screen;
+        screen.scan(u"(01)09520001421174(17)280200"_s);
+        QVERIFY2(screen.form.facts().contains(u"Use by 29 Feb 2028"_s),
+            qPrintable(screen.form.facts().join(u'|')));
+        screen.form.setProperty("date", u"2027-02"_s);
+        QVERIFY(screen.form.facts().contains(u"Use by 28 Feb 2027"_s));
+        screen.form.setProperty("dateKind", ArrivalForm::MadeOn);
+        QVERIFY(screen.form.facts().contains(u"Made on 1 Feb 2027"_s));
+        screen.form.setProperty("date", u"2027-13"_s);
+        screen.bookIn();
+        QVERIFY(!screen.form.dateError().isEmpty());
+        QVERIFY(!screen.controller.errorText().isEmpty());
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+    }
+
+    void faultyCode_booksNothingAndSaysWhy_data()
+    {
+        QTest::addColumn<QString>("code");
+        QTest::addColumn<bool>("faulty");
+        // The check digit of 952000142117 is 4.
+        QTest::newRow("check digit") << u"9520001421175"_s << true;
+        QTest::newRow("no such day") << u"(01)09520001421174(17)281332"_s << true;
+        QTest::newRow("nobody's label") << u"GW AAAA AAA"_s << true;
+        QTest::newRow("any text") << u"WOOD GLUE 42"_s << false;
+    }
+
+    void faultyCode_booksNothingAndSaysWhy()
+    {
+        QFETCH(QString, code);
+        QFETCH(bool, faulty);
+        Screen screen;
+        const int before = screen.stock();
+        screen.scan(code);
+        QCOMPARE(screen.controller.state(), ArrivalController::Unusable);
+        QCOMPARE(screen.controller.faulty(), faulty);
+        QVERIFY2(screen.controller.say().endsWith(u'.'), qPrintable(screen.controller.say()));
+        screen.bookIn();
+        QCOMPARE(screen.stock(), before);
+        screen.controller.putAside();
+        QCOMPARE(screen.controller.state(), ArrivalController::Waiting);
+    }
+
+    void ourLabel_opensTheContainer()
+    {
+        Screen screen;
+        const auto containers = screen.bench.ask([](Shop& shop) { return shop.store().containers(); });
+        const auto label = QString::fromStdString(containers.front().label);
+        screen.bench.scanner.typed(label);
+        QTRY_COMPARE(screen.bench.navigation.container(), label);
+        QCOMPARE(screen.controller.state(), ArrivalController::Waiting);
+    }
+
+    void severalOfTheSame_areOneAct_andOneUndoTakesAllBack()
+    {
+        Screen screen;
+        const int before = screen.stock();
+        screen.scan(whiteGlue);
+        screen.form.setProperty("count", 3);
+        QSignalSpy said(&screen.bench.services, &AppServices::said);
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 3);
+        QStringList labels = screen.controller.labels();
+        QCOMPARE(labels.removeDuplicates(), 0);
+        QCOMPARE(screen.stock(), before + 3);
+        QTRY_COMPARE(
+            screen.controller.latest()->index(2).data(ArrivalModel::Name).toString(), u"White wood glue"_s);
+        const QString third = screen.controller.latest()->index(2).data(ArrivalModel::Label).toString();
+        QVERIFY(screen.controller.labels().contains(third));
+
+        screen.bench.services.undo(said.first().at(1).toString());
+        QTRY_COMPARE(screen.controller.state(), ArrivalController::Waiting);
+        for (int row = 0; row < screen.controller.latest()->count(); ++row)
+            QVERIFY(screen.controller.latest()->index(row).data(ArrivalModel::Label).toString() != third);
+    }
+
+    void sameCodeAgain_isNoSecondArrival()
+    {
+        Screen screen;
+        const int before = screen.stock();
+        screen.scan(whiteGlue);
+        screen.scan(whiteGlue);
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QVERIFY2(screen.controller.say().contains(u"count"_s), qPrintable(screen.controller.say()));
+        QVERIFY(screen.controller.other().isEmpty());
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.state(), ArrivalController::Booked);
+        QCOMPARE(screen.stock(), before + 1);
+    }
+
+    void secondSymbolOfTheLabel_fillsInLotAndDate()
+    {
+        Screen screen;
+        screen.scan(u"9520001421174"_s);
+        QVERIFY(screen.form.asksDate());
+        screen.form.setProperty("count", 2);
+        screen.scan(whiteGlue);
+        QVERIFY(screen.form.facts().contains(u"Lot W-77"_s));
+        QVERIFY(screen.form.facts().contains(u"Use by 31 May 2028"_s));
+        QVERIFY(screen.form.complete());
+        QCOMPARE(screen.form.property("count").toInt(), 2);
+    }
+
+    void anotherCode_waitsUntilThisOneIsDone()
+    {
+        Screen screen;
+        screen.scan(whiteGlue);
+        screen.scan(yellowGlue);
+        QCOMPARE(screen.form.name(), u"White wood glue"_s);
+        QCOMPARE(screen.controller.other(), u"Yellow wood glue"_s);
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.state(), ArrivalController::Booked);
+        QCOMPARE(screen.controller.other(), u"Yellow wood glue"_s);
+        screen.controller.takeOther();
+        QCOMPARE(screen.form.name(), u"Yellow wood glue"_s);
+        QVERIFY(screen.controller.other().isEmpty());
+    }
+
+    void newNumberOfAKnownMaterial_isLearnedWithIt()
+    {
+        Screen screen;
+        const auto packs = screen.bench.ask([](Shop& shop) { return shop.store().packs(); }).size();
+        screen.scan(u"(01)0"_s + unknownNumber + u"(17)280101"_s);
+        const auto material = screen.bench.ask([](Shop& shop) { return shop.catalogue(); }).materials;
+        const auto white = std::find_if(material.begin(), material.end(),
+            [](const auto& each) { return each.second.name == "White wood glue"; });
+        screen.controller.chooseMaterial(QString::fromStdString(white->first.text));
+        QTRY_VERIFY(!screen.form.isNew());
+        QVERIFY(screen.form.placeAt() >= 0); // where that glue was put last
+        QVERIFY(screen.form.packs().isEmpty()); // the number names a size of its own
+        screen.form.setProperty("amount", u"2.5 kg"_s);
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.state(), ArrivalController::Booked);
+        QCOMPARE(screen.bench.ask([](Shop& shop) { return shop.store().packs(); }).size(), packs + 1);
+        screen.scan(unknownNumber);
+        QCOMPARE(screen.form.name(), u"White wood glue"_s);
+        QCOMPARE(screen.form.amountWords(), u"2.5\u00a0kg"_s);
+    }
+
+    void byHand_offersTheSizesOfAKnownMaterial()
+    {
+        Screen screen;
+        screen.controller.byHand();
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        screen.controller.materials()->setSought(u"wood white"_s);
+        QCOMPARE(screen.controller.materials()->count(), 1);
+        screen.controller.chooseMaterial(
+            screen.controller.materials()->index(0, 0).data(ChoiceModel::Key).toString());
+        QTRY_COMPARE(screen.form.packs(), (QStringList { u"500\u00a0g"_s, u"1\u00a0kg"_s, u"5\u00a0kg"_s }));
+        QCOMPARE(screen.form.packAt(), -1);
+        screen.form.setPackAt(2);
+        QCOMPARE(screen.form.amountWords(), u"5\u00a0kg"_s);
+        screen.form.setProperty("amount", u"4"_s); // not that pack after all
+        QCOMPARE(screen.form.packAt(), -1);
+        screen.form.setPackAt(0);
+        QCOMPARE(screen.form.lacking(), u"Still to say: what date the label gives."_s);
+        screen.form.setProperty("dateKind", ArrivalForm::NoDate);
+        QVERIFY(screen.form.complete());
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        const auto page = screen.page(screen.controller.labels().first());
+        QCOMPARE(page.item.left, grams(500));
+        QVERIFY(!page.item.printed && !page.item.made);
+    }
+
+    void foundWithNoDate_isNotKnownToBeGood()
+    {
+        Screen screen;
+        screen.scan(yellowGlue);
+        QVERIFY(!screen.form.complete());
+        screen.form.setProperty("dateKind", ArrivalForm::FoundUndated);
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QTRY_VERIFY(!screen.controller.verdict().isEmpty());
+        QVERIFY(screen.controller.verdict() != u"good"_s);
+    }
+
+    void placeNotKnown_isAnAnswer_andANewPlaceIsMade()
+    {
+        Screen screen(AppBench::Stock::Places);
+        const auto fill = [&] {
+            screen.controller.byHand();
+            screen.controller.chooseNew(u"Fish glue"_s);
+            screen.controller.chooseClass(u"fish_glue_liquid"_s);
+            screen.form.setProperty("amount", u"100 ml"_s);
+            screen.form.setProperty("dateKind", ArrivalForm::BestBefore);
+            screen.form.setProperty("date", u"2027-09"_s);
+        };
+        fill();
+        QCOMPARE(screen.form.lacking(), u"Still to say: where it will stand."_s);
+        screen.form.setPlaceAt(static_cast<int>(screen.form.places().size()) - 1);
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QVERIFY(screen.page(screen.controller.labels().first()).item.placeName.empty());
+
+        fill();
+        screen.form.setPlaceAt(static_cast<int>(screen.form.places().size()) - 2);
+        QVERIFY(screen.form.otherPlace());
+        QVERIFY(!screen.form.complete());
+        screen.form.setProperty("place", u"Attic"_s);
+        screen.bookIn();
+        QTRY_COMPARE(screen.stock(), 2);
+        QTRY_VERIFY(screen.form.places().contains(u"Attic"_s));
+    }
+
+    void whatTheLabelSaysOfItself_isKeptWithTheMaterial()
+    {
+        Screen screen(AppBench::Stock::Places);
+        screen.controller.byHand();
+        screen.controller.chooseNew(u"Cold glue"_s);
+        screen.controller.chooseClass(u"liquid_hide_glue"_s);
+        screen.form.setProperty("amount", u"250 ml"_s);
+        screen.form.setPlaceAt(0);
+        screen.form.setProperty("dateKind", ArrivalForm::MadeOn);
+        screen.form.setProperty("date", u"2026-01-15"_s);
+        screen.form.setProperty("sealedMonths", u"2 years"_s);
+        screen.form.setProperty("openedMonths", u"x"_s);
+        screen.bookIn();
+        QVERIFY(!screen.form.lifeError().isEmpty());
+        QCOMPARE(screen.stock(), 0);
+        screen.form.setProperty("openedMonths", u"6"_s);
+        screen.form.setProperty("keepLow", u"5"_s);
+        screen.form.setProperty("articleCode", u"TY-LH"_s);
+        screen.bookIn();
+        QTRY_COMPARE(screen.stock(), 1);
+        const auto materials = screen.bench.ask([](Shop& shop) { return shop.store().materials(); });
+        QCOMPARE(materials.size(), std::size_t(1));
+        QCOMPARE(materials.front().articleCode, std::string("TY-LH"));
+        const auto figure = [&](const char* name) {
+            for (const Figure& each : materials.front().labelFigures) {
+                if (each.figure == name)
+                    return each;
+            }
+            return Figure {};
+        };
+        QCOMPARE(figure("sealed_life").value.value_or(0), 24.0);
+        QCOMPARE(figure("sealed_life").unit, std::string("month"));
+        QCOMPARE(figure("sealed_life").source, std::string("label"));
+        QCOMPARE(figure("opened_life").value.value_or(0), 6.0);
+        QCOMPARE(figure("storage_temperature").low.value_or(0), 5.0);
+
+        // Typed, the maker's code is known from now on.
+        screen.scan(u"ty-lh"_s);
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QCOMPARE(screen.form.name(), u"Cold glue"_s);
+    }
+
+    void dateThatCannotBe_isRefusedBeforeAnythingIsWritten()
+    {
+        Screen screen;
+        const int before = screen.stock();
+        screen.scan(whiteGlue);
+        screen.form.setProperty("dateKind", ArrivalForm::MadeOn);
+        screen.form.setProperty("date", u"2026-06-01"_s); // after today
+        screen.bookIn();
+        QVERIFY2(screen.controller.errorText().contains(u"1 June 2026"_s),
+            qPrintable(screen.controller.errorText()));
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QCOMPARE(screen.stock(), before);
+    }
+
+    void passedDate_isSaidBeforeBookingIn()
+    {
+        Screen screen;
+        screen.scan(u"(01)09520001421174(17)260301"_s);
+        QVERIFY(!screen.form.caution().isEmpty());
+        screen.scan(u"(01)09520001421174(17)260302"_s); // good all that day
+        screen.controller.putAside();
+        screen.scan(u"(01)09520001421174(17)260302"_s);
+        QVERIFY(screen.form.caution().isEmpty());
+    }
+
+    void scanBeforeTheScreenWasMade_isTakenUp()
+    {
+        AppBench bench(AppBench::Stock::Demo);
+        QSignalSpy waiting(&bench.services, &AppServices::proposalWaiting);
+        bench.scanner.typed(whiteGlue);
+        QTRY_COMPARE(waiting.size(), 1);
+        ArrivalController controller;
+        controller.setServices(&bench.services);
+        QTRY_COMPARE(controller.state(), ArrivalController::Offered);
+        QCOMPARE(controller.form()->name(), u"White wood glue"_s);
+    }
+
+    void lists_keepTheModelsPromises()
+    {
+        Screen screen;
+        const QAbstractItemModelTester latest(
+            screen.controller.latest(), QAbstractItemModelTester::FailureReportingMode::QtTest);
+        const QAbstractItemModelTester classes(
+            screen.controller.classes(), QAbstractItemModelTester::FailureReportingMode::QtTest);
+        QCOMPARE(screen.controller.latest()->count(), 24);
+        QVERIFY(screen.controller.classes()->count() > 50);
+        screen.controller.classes()->setSought(u"shellac"_s);
+        const int shellacs = screen.controller.classes()->count();
+        QVERIFY(shellacs >= 3 && shellacs < 10);
+        QString group;
+        QStringList seen;
+        screen.controller.classes()->setSought({});
+        for (int row = 0; row < screen.controller.classes()->count(); ++row) {
+            const QString next = screen.controller.classes()->index(row).data(ChoiceModel::Group).toString();
+            if (next == group)
+                continue;
+            QVERIFY2(!seen.contains(next), qPrintable(next)); // each heading once
+            seen.append(next);
+            group = next;
+        }
+        screen.scan(whiteGlue);
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.state(), ArrivalController::Booked);
+    }
+};
+
+QTEST_MAIN(ArrivalControllerTest)
+#include "tst_arrivalcontroller.moc"
