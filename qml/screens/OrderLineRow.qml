@@ -45,47 +45,49 @@ Column {
         padding: Theme.space4
         wash: root.wanting ? Theme.doNotUseWash : Theme.card
 
-        RowLayout {
+        // Placed by hand: a layout in a layout takes the height of the words before they wrap.
+        Item {
             Layout.fillWidth: true
-            spacing: Theme.space5
+            implicitHeight: Math.max(words.height, figures.height)
 
-            ColumnLayout {
-                Layout.alignment: Qt.AlignTop
-                Layout.fillWidth: true
+            Column {
+                id: words
+                anchors.left: parent.left
+                anchors.right: figures.left
+                anchors.rightMargin: Theme.space5
                 spacing: Theme.space1
 
                 PlainText {
-                    Layout.fillWidth: true
                     size: Theme.textStrong
                     strong: true
                     text: root.name
+                    width: words.width
                 }
 
                 PlainText {
-                    Layout.fillWidth: true
                     color: root.wanting ? Theme.doNotUse : Theme.accentInk
                     size: Theme.textStrong
                     strong: true
                     text: root.wanting ? qsTr("Needed, but not to be had") : root.packs
+                    width: words.width
                 }
 
                 PlainText {
-                    Layout.fillWidth: true
                     quiet: true
                     size: Theme.textSmall
                     text: root.why
+                    width: words.width
                 }
             }
 
-            ColumnLayout {
-                Layout.alignment: Qt.AlignTop
-                Layout.fillWidth: false
-                Layout.maximumWidth: 264
-                Layout.minimumWidth: 264
+            Column {
+                id: figures
+                anchors.right: parent.right
                 spacing: Theme.space2
+                width: 264
 
                 Figures {
-                    Layout.alignment: Qt.AlignRight
+                    anchors.right: parent.right
                     size: Theme.textTitle
                     strong: true
                     text: root.price
@@ -93,25 +95,25 @@ Column {
                 }
 
                 LevelBar {
-                    Layout.fillWidth: true
                     label: root.figuresText
                     level: root.usableLevel
                     mark: root.needMark
+                    width: figures.width
                 }
 
                 PlainText {
                     Accessible.ignored: true
-                    Layout.fillWidth: true
                     size: Theme.textSmall
                     text: root.figuresText
+                    width: figures.width
                 }
 
                 PlainText {
-                    Layout.fillWidth: true
                     quiet: true
                     size: Theme.textSmall
                     text: root.latestUse
                     visible: root.latestUse.length > 0
+                    width: figures.width
                 }
             }
         }

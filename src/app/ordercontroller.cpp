@@ -33,6 +33,8 @@ void OrderController::begin()
         Q_EMIT askedChanged();
         read();
     });
+    // The month is counted from a day that only the services know.
+    Q_EMIT askedChanged();
     read();
 }
 
