@@ -104,7 +104,7 @@ QString figureValue(const Figure& figure, UnitSystem units)
         return monthsText(low, high);
     if (figure.unit == "C")
         return temperaturesText(low, high, units);
-    const QString number = span(low, high, 2);
+    QString number = span(low, high, 2);
     if (figure.unit == "1")
         return F::tr("%1 times").arg(number);
     if (figure.unit.empty() || figure.unit == "count")

@@ -147,7 +147,7 @@ QString durationText(double minutes)
     const auto whole = std::llround(minutes);
     if (whole < 60)
         return Says::tr("%1 min").arg(whole);
-    if (whole < 48 * 60) {
+    if (whole < 48LL * 60) {
         const QString hours = Says::tr("%1 h").arg(whole / 60);
         return whole % 60 == 0 ? hours : Says::tr("%1 %2 min").arg(hours).arg(whole % 60);
     }

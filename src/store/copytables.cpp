@@ -46,7 +46,7 @@ Result<void> copyTable(Database& from, Database& to, const std::string& table)
         const auto done = to.runWith(sql, std::vector<Parameter>(begin, end));
         return done ? Result<void> {} : tl::unexpected(done.error());
     };
-    const auto read = from.visit(selectOf(table, columns), [&](Row& row) -> Result<void> {
+    auto read = from.visit(selectOf(table, columns), [&](Row& row) -> Result<void> {
         for (std::size_t i = 0; i < width; ++i)
             cells.push_back(parameter(row.any()));
         if (cells.size() < atOnce * width)

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <QFile>
 #include <QFileInfo>
 #include <QTemporaryDir>
@@ -117,8 +119,9 @@ Result<void> empty(Database& database)
             sql += (&table == &tables.front() ? "" : ", ") + table;
         return database.execute(sql);
     }
-    for (auto table = tables.rbegin(); table != tables.rend(); ++table) {
-        if (auto done = database.execute("DELETE FROM " + *table); !done)
+    std::reverse(tables.begin(), tables.end());
+    for (const auto& table : tables) {
+        if (auto done = database.execute("DELETE FROM " + table); !done)
             return done;
     }
     return {};
