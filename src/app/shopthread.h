@@ -16,7 +16,7 @@
 namespace gw {
 
 /// The one thread the shop lives on. The screens ask it and never wait: a job goes over as a value, its
-/// answer comes back as a future, to be taken up with .then(this, ...) on the GUI thread. A job that is asked
+/// answer comes back as a future, to be taken up on the GUI thread (Controller::take). A job that is asked
 /// while the store cannot be opened answers with that error.
 class ShopThread : public QObject {
     Q_OBJECT
