@@ -42,7 +42,7 @@ protected:
     void setError(const Error& error) { setError(QString::fromStdString(error.sentence)); }
 
     /// Takes up the answer of a question on the GUI thread, if this still exists; an error is shown.
-    template <class T, class F> void take(QFuture<Result<T>> answer, F then)
+    template <class T, class F> void take(const QFuture<Result<T>>& answer, F then)
     {
         started();
         // A watcher goes with this; a continuation whose context is gone stops a debug build of Qt 6.4.

@@ -68,7 +68,7 @@ QString ShelfController::summary() const
 {
     const auto wanting = std::count_if(m_all.begin(), m_all.end(),
         [](const ShelfRow& row) { return row.verdict != verdictKey(Verdict::Good); });
-    const QString containers = tr("%n container(s)", nullptr, total());
+    QString containers = tr("%n container(s)", nullptr, total());
     if (wanting == 0)
         return containers;
     return tr("%1, %2").arg(containers, tr("%n wanting attention", nullptr, static_cast<int>(wanting)));
