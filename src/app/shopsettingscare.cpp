@@ -87,7 +87,7 @@ Result<QString> backUpByHand(const Shop& shop, Moment now)
         return tl::unexpected(facts.error());
     if (auto made = make(facts->folder); !made)
         return tl::unexpected(made.error());
-    const QString file = QDir(facts->folder).filePath(QStringLiteral("by-hand-%1.backup").arg(stamp(now)));
+    QString file = QDir(facts->folder).filePath(QStringLiteral("by-hand-%1.backup").arg(stamp(now)));
     const auto report = shop.store().backup(file.toStdString());
     if (!report)
         return tl::unexpected(report.error());

@@ -34,7 +34,7 @@ QString unitWord(const QString& unit)
 
 QString amountText(Amount amount, UnitSystem units)
 {
-    const QString plain = q(formatAmount(amount, units));
+    QString plain = q(formatAmount(amount, units));
     const qsizetype blank = plain.indexOf(u' ');
     if (blank < 0)
         return plain;
