@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "app/whendone.h"
 #include "shop/acts.h"
 
 namespace gw {
@@ -36,13 +37,12 @@ void AppServices::say(const QString& text) { Q_EMIT said(text, {}); }
 
 void AppServices::undo(const QString& entry)
 {
-    m_shop
-        .act([id = EntryId { entry.toStdString() }](
-                 Shop& shop, ActTime time) { return gw::undo(shop, id, time.now); })
-        .then(this, [this](const Result<ActDone>& done) {
-            // Undoing cannot be undone, so no key goes with it.
-            say(QString::fromStdString(done ? done->said : done.error().sentence));
-        });
+    const auto done = m_shop.act([id = EntryId { entry.toStdString() }](
+                                     Shop& shop, ActTime time) { return gw::undo(shop, id, time.now); });
+    whenDone(done, this, [this](const Result<ActDone>& undone) {
+        // Undoing cannot be undone, so no key goes with it.
+        say(QString::fromStdString(undone ? undone->said : undone.error().sentence));
+    });
 }
 
 std::optional<ArrivalProposal> AppServices::takeProposal() { return std::exchange(m_proposal, std::nullopt); }
@@ -50,23 +50,23 @@ std::optional<ArrivalProposal> AppServices::takeProposal() { return std::exchang
 void AppServices::look(const QString& text, const QString& symbology)
 {
     const Moment now = m_clock.now();
-    m_shop
-        .run([text = text.toStdString(), symbology = symbology.toStdString(), now,
-                 today = fromQDate(m_clock.today())](
-                 const Shop& shop) { return proposeArrival(shop, readCode(text, symbology, today), now); })
-        .then(this, [this](Result<ArrivalProposal> proposal) {
-            if (!proposal) {
-                say(QString::fromStdString(proposal.error().sentence));
-                return;
-            }
-            if (proposal->kind == ArrivalProposal::Kind::OurContainer) {
-                m_navigation.openContainer(QString::fromStdString(proposal->containerLabel));
-                return;
-            }
-            m_proposal = std::move(*proposal);
-            m_navigation.goTo(Navigation::Arrivals);
-            Q_EMIT proposalWaiting();
-        });
+    const auto proposed = m_shop.run([text = text.toStdString(), symbology = symbology.toStdString(), now,
+                                         today = fromQDate(m_clock.today())](const Shop& shop) {
+        return proposeArrival(shop, readCode(text, symbology, today), now);
+    });
+    whenDone(proposed, this, [this](Result<ArrivalProposal> proposal) {
+        if (!proposal) {
+            say(QString::fromStdString(proposal.error().sentence));
+            return;
+        }
+        if (proposal->kind == ArrivalProposal::Kind::OurContainer) {
+            m_navigation.openContainer(QString::fromStdString(proposal->containerLabel));
+            return;
+        }
+        m_proposal = std::move(*proposal);
+        m_navigation.goTo(Navigation::Arrivals);
+        Q_EMIT proposalWaiting();
+    });
 }
 
 } // namespace gw

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <QFutureWatcher>
 #include <QObject>
 #include <QPointer>
 #include <QString>
 #include <QtQmlIntegration/qqmlintegration.h>
 
 #include "app/appservices.h"
+#include "app/whendone.h"
 
 namespace gw {
 
@@ -45,21 +45,15 @@ protected:
     template <class T, class F> void take(const QFuture<Result<T>>& answer, F then)
     {
         started();
-        // A watcher goes with this; a continuation whose context is gone stops a debug build of Qt 6.4.
-        auto* watcher = new QFutureWatcher<Result<T>>(this);
-        connect(
-            watcher, &QFutureWatcherBase::finished, this, [this, watcher, then = std::move(then)]() mutable {
-                watcher->deleteLater();
-                ended();
-                auto result = watcher->result();
-                if (!result)
-                    setError(result.error());
-                else if constexpr (std::is_void_v<T>)
-                    then();
-                else
-                    then(std::move(*result));
-            });
-        watcher->setFuture(answer);
+        whenDone(answer, this, [this, then = std::move(then)](Result<T> result) mutable {
+            ended();
+            if (!result)
+                setError(result.error());
+            else if constexpr (std::is_void_v<T>)
+                then();
+            else
+                then(std::move(*result));
+        });
     }
 
     /// Does an act: job(Shop&, ActTime) -> Result<ActDone>. What it did is said with a way to undo it, then

@@ -6,6 +6,7 @@
 #include <QPromise>
 #include <QThreadPool>
 
+#include "app/whendone.h"
 #include "app/words.h"
 #include "scan/picturefile.h"
 
@@ -26,7 +27,7 @@ void Scanner::readPicture(const QUrl& file)
     // A large picture takes a while; the screen does not wait for it.
     auto promise = std::make_shared<QPromise<Result<std::vector<Symbol>>>>();
     promise->start();
-    promise->future().then(this, [this](const Result<std::vector<Symbol>>& symbols) {
+    whenDone(promise->future(), this, [this](const Result<std::vector<Symbol>>& symbols) {
         --m_reading;
         Q_EMIT readingChanged();
         if (!symbols) {

@@ -11,7 +11,7 @@ void TroubleController::begin()
 {
     ShopThread* shop = &services()->shop();
     connect(shop, &ShopThread::failed, this, &TroubleController::show);
-    shop->standing().then(this, [this](const Result<ShopThread::Standing>& standing) {
+    whenDone(shop->standing(), this, [this](const Result<ShopThread::Standing>& standing) {
         if (!standing)
             show(standing.error());
     });

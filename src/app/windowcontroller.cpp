@@ -24,7 +24,7 @@ void WindowController::begin()
 
     // The store may have been opened before the window came: ask rather than miss the signal.
     // One that is not open yet is no trouble.
-    shop->standing().then(this, [this](const Result<ShopThread::Standing>& standing) {
+    whenDone(shop->standing(), this, [this](const Result<ShopThread::Standing>& standing) {
         if (standing && m_state == Opening)
             setState(standing->first ? FirstStart : Ready);
     });
