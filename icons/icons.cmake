@@ -18,6 +18,7 @@ set(GW_ICON_FILES
     do-not-use.svg
     down.svg
     edit.svg
+    erase.svg
     export.svg
     filter.svg
     frost.svg

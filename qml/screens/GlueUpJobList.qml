@@ -60,7 +60,7 @@ T.Popup {
                 Layout.leftMargin: Theme.space3
                 size: Theme.textTitle
                 strong: true
-                text: qsTr("What is to be glued?")
+                text: qsTr("Which work is it?")
             }
 
             IconButton {

@@ -28,7 +28,7 @@ Rectangle {
         anchors.verticalCenter: parent.verticalCenter
         height: Theme.touchMain
         objectName: "pieceField"
-        placeholderText: qsTr("Piece it is for, such as oak rocker")
+        placeholderText: qsTr("For which piece?")
 
         onAccepted: record.clicked()
         onTextEdited: root.controller.piece = piece.text

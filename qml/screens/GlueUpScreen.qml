@@ -11,6 +11,7 @@ Item {
     id: root
 
     readonly property bool portrait: root.height > root.width
+    readonly property real footHeight: foot.height
     readonly property bool asked: controller.jobType.length > 0
 
     GlueUpController {

@@ -64,7 +64,7 @@ GridLayout {
 
                 Icon {
                     anchors.centerIn: parent
-                    name: "back"
+                    name: "erase"
                     visible: key.wipes
                 }
             }

@@ -53,6 +53,7 @@ GridLayout {
     }
 
     RowLayout {
+        Layout.alignment: Qt.AlignRight
         Layout.fillWidth: root.columns === 1
         spacing: Theme.space3
 
@@ -60,13 +61,13 @@ GridLayout {
             Accessible.ignored: true
             Layout.fillWidth: root.columns === 1
             quiet: true
-            text: qsTr("Enough in so many months")
+            text: qsTr("How sure to have enough")
         }
 
         Segmented {
             Layout.preferredHeight: Theme.touchMain
             currentIndex: root.controller.service
-            label: qsTr("In how many months of a hundred it should be enough")
+            label: qsTr("How sure to have enough")
             objectName: "serviceChoice"
             options: root.controller.serviceLevels
             onPicked: index => root.controller.service = index

@@ -8,7 +8,9 @@ Item {
 
     property list<string> notes
 
-    implicitHeight: notes.length > 0 ? card.implicitHeight + 2 * Theme.space4 : Theme.space4
+    implicitHeight: root.notes.length > 0 ? card.implicitHeight + 2 * Theme.space4 : Theme.space4
+
+    width: parent ? parent.width : 0
 
     Card {
         id: card

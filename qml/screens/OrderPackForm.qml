@@ -69,14 +69,14 @@ ColumnLayout {
         Repeater {
             model: root.controller.suppliers
 
-            FilterChip {
-                id: chip
+            PlainButton {
+                id: known
 
                 required property string modelData
 
-                checked: chip.modelData === root.controller.supplier
-                text: chip.modelData
-                onClicked: root.controller.supplier = chip.modelData
+                text: known.modelData
+                width: Math.min(implicitWidth, root.width)
+                onClicked: root.controller.supplier = known.modelData
             }
         }
     }

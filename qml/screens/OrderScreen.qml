@@ -1,7 +1,4 @@
-pragma ComponentBehavior: Bound
-
 import QtQuick
-import QtQuick.Controls.Basic as Basic
 import QtQuick.Dialogs
 import Gluewright.Backend
 import Gluewright.Ui
@@ -10,7 +7,7 @@ import Gluewright.Ui
 Item {
     id: root
 
-    readonly property bool portrait: root.height > root.width
+    readonly property real footHeight: foot.height
 
     OrderController {
         id: controller
@@ -71,33 +68,15 @@ Item {
         controller: controller
     }
 
-    ListView {
-        id: list
-        Accessible.name: qsTr("What to buy")
-        Accessible.role: Accessible.List
+    OrderList {
         anchors.bottom: foot.top
         anchors.left: header.left
         anchors.right: header.right
         anchors.top: asked.bottom
         anchors.topMargin: Theme.space2
-        boundsBehavior: Flickable.StopAtBounds
-        clip: true
         model: controller.lines
+        notes: controller.notes
         objectName: "orderList"
-        section.property: "supplier"
-        spacing: Theme.space2
-
-        Basic.ScrollBar.vertical: SlimScrollBar {}
-
-        delegate: OrderLineRow {
-            headed: ListView.section !== ListView.previousSection
-            width: ListView.view.width
-        }
-
-        footer: OrderNotes {
-            notes: controller.notes
-            width: list.width
-        }
     }
 
     EmptyState {
@@ -107,10 +86,10 @@ Item {
         anchors.top: asked.bottom
         actionIcon: "calendar"
         actionText: qsTr("Work a month")
-        hint: qsTr("What is on the shelf covers the work expected and what else was used. Say how much work comes in a month if that has changed.")
+        hint: controller.workExpected ? qsTr("What is on the shelf covers the work expected and what else is used. Say how much work comes in a month if that has changed.") : qsTr("The list is worked out from how much work of each kind comes in a month, and from what is used. Nobody has said yet how much comes.")
         iconName: "order"
-        text: qsTr("Nothing wants buying for %1").arg(controller.month)
-        visible: controller.loaded && controller.lines.count === 0 && controller.errorText.length === 0
+        text: controller.workExpected ? qsTr("Nothing wants buying for %1").arg(controller.month) : qsTr("What is needed is not known yet")
+        visible: controller.loaded && controller.lines.count === 0 && controller.notes.length === 0 && controller.errorText.length === 0
         onActed: ratesSheet.open()
     }
 

@@ -14,7 +14,9 @@ Item {
     readonly property int destination: root.ready && !root.onContainer ? root.navigation.destination : -1
     // What stands at the foot of the screen and must not be covered.
     readonly property real footHeight: page.active && page.item ? (page.item as ContainerScreen).footHeight
-                                     : arrivals.wanted && arrivals.item ? (arrivals.item as ArrivalsScreen).footHeight : 0
+                                     : arrivals.wanted && arrivals.item ? (arrivals.item as ArrivalsScreen).footHeight
+                                     : glueUp.wanted && glueUp.item ? (glueUp.item as GlueUpScreen).footHeight
+                                     : order.wanted && order.item ? (order.item as OrderScreen).footHeight : 0
 
     Destination {
         sourceComponent: TodayScreen {}
@@ -33,11 +35,13 @@ Item {
     }
 
     Destination {
+        id: glueUp
         sourceComponent: GlueUpScreen {}
         wanted: root.destination === Navigation.GlueUp
     }
 
     Destination {
+        id: order
         sourceComponent: OrderScreen {}
         wanted: root.destination === Navigation.Order
     }

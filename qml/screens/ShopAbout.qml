@@ -24,7 +24,7 @@ Card {
     ListRow {
         Layout.fillWidth: true
         iconName: "info"
-        note: controller.summary
+        note: controller.summary.length > 0 ? controller.summary : qsTr("Counting…")
         objectName: "sourcesRow"
         title: qsTr("Where the figures come from")
         onClicked: sources.open()

@@ -28,12 +28,13 @@ Sheet {
 
             required property string moment
             required property string text
+            required property string of
             required property bool first
 
             Accessible.name: caution.text
             Accessible.role: Accessible.ListItem
             Layout.fillWidth: true
-            spacing: Theme.space2
+            spacing: Theme.space1
 
             SectionTitle {
                 Layout.fillWidth: true
@@ -45,6 +46,14 @@ Sheet {
             PlainText {
                 Layout.fillWidth: true
                 text: caution.text
+            }
+
+            PlainText {
+                Layout.fillWidth: true
+                quiet: true
+                size: Theme.textSmall
+                text: caution.of
+                visible: caution.of.length > 0
             }
         }
     }

@@ -9,7 +9,7 @@ import Gluewright.Ui
 ScreenPage {
     id: root
 
-    subtitle: settings.storeWhere
+    subtitle: settings.shopName
     title: qsTr("Shop")
 
     ShopSettingsController {

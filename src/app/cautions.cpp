@@ -1,6 +1,7 @@
 #include "app/cautions.h"
 
 #include <algorithm>
+#include <array>
 
 namespace gw {
 
@@ -58,7 +59,7 @@ Result<std::vector<std::string>> cautionsFor(const Shop& shop, const std::vector
     return texts;
 }
 
-Result<std::vector<MomentCautions>> allCautions(const Shop& shop)
+Result<std::vector<Caution>> allCautions(const Shop& shop)
 {
     const auto table = shop.store().reference("cautions");
     if (!table)
@@ -66,17 +67,29 @@ Result<std::vector<MomentCautions>> allCautions(const Shop& shop)
     const auto columns = columnsOf(*table);
     if (!columns)
         return tl::unexpected(columns.error());
-    std::vector<MomentCautions> all;
-    for (const char* moment : { "storing", "opening", "mixing", "gluing", "sanding", "disposing" })
-        all.push_back({ moment, {} });
+    const auto catalogue = shop.catalogue();
+    if (!catalogue)
+        return tl::unexpected(catalogue.error());
+
+    std::vector<Caution> all;
     for (const auto& row : table->rows) {
-        const std::string& moment = row[columns->moment];
-        auto found = std::find_if(all.begin(), all.end(),
-            [&moment](const MomentCautions& known) { return known.moment == moment; });
-        if (found == all.end())
-            found = all.insert(found, { moment, {} });
-        addOnce(found->texts, row[columns->text]);
+        auto caution = std::find_if(all.begin(), all.end(), [&](const Caution& known) {
+            return known.moment == row[columns->moment] && known.text == row[columns->text];
+        });
+        if (caution == all.end())
+            caution = all.insert(caution, { row[columns->moment], row[columns->text], {} });
+        for (const auto& [id, cls] : catalogue->classes) {
+            if (applies(row[columns->appliesTo], cls))
+                addOnce(caution->classes, cls.name);
+        }
     }
+    for (Caution& caution : all)
+        std::sort(caution.classes.begin(), caution.classes.end());
+    constexpr std::array order { "storing", "opening", "mixing", "gluing", "sanding", "disposing" };
+    std::stable_sort(all.begin(), all.end(), [&order](const Caution& a, const Caution& b) {
+        return std::find(order.begin(), order.end(), a.moment)
+            < std::find(order.begin(), order.end(), b.moment);
+    });
     return all;
 }
 

@@ -14,11 +14,12 @@ namespace gw {
 Result<std::vector<std::string>> cautionsFor(const Shop& shop, const std::vector<const ClassRecord*>& classes,
     const std::vector<std::string_view>& moments);
 
-struct MomentCautions {
+struct Caution {
     std::string moment; ///< key of the table
-    std::vector<std::string> texts;
+    std::string text;
+    std::vector<std::string> classes; ///< names of all it is meant for
 };
-/// Every caution there is, by the moment it belongs to.
-Result<std::vector<MomentCautions>> allCautions(const Shop& shop);
+/// Every caution there is, each once for its moment, from storing to disposing.
+Result<std::vector<Caution>> allCautions(const Shop& shop);
 
 } // namespace gw

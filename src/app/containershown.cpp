@@ -1,5 +1,7 @@
 #include "app/containershown.h"
 
+#include <cmath>
+
 #include <QCoreApplication>
 
 #include "app/clock.h"
@@ -86,29 +88,47 @@ void addFacts(ContainerShown& shown, const ContainerPage& page, QDate today)
         add(Page::tr("Poured over from"), q(page.parentLabel));
 }
 
-void addClock(ContainerShown& shown, const QString& name, const ClockUse& clock)
+/// What the clock alone says: the verdict of its reason, since whether a life is over is judged in one place
+/// only.
+Verdict verdictOf(const Judgement& judgement, std::string_view code, const ClockUse& clock)
+{
+    for (const Reason& reason : judgement.reasons) {
+        if (reason.code == code)
+            return reason.verdict;
+    }
+    return clock.known ? Verdict::Good : Verdict::NotKnown;
+}
+
+/// Rounded outwards and cut off at 999 %, as in the reasons.
+QString shareText(const Range<double>& used)
+{
+    constexpr int most = 999;
+    constexpr double nearly = 1e-6;
+    const double low = std::floor(used.low * 100 + nearly);
+    const double high = std::max(low, std::ceil(used.high * 100 - nearly));
+    if (low > most)
+        return Page::tr("more than %1 %").arg(most);
+    if (high > most)
+        return Page::tr("%1 to more than %2 %").arg(low).arg(most);
+    return low == high ? Page::tr("%1 %").arg(low) : Page::tr("%1 to %2 %").arg(low).arg(high);
+}
+
+void addClock(ContainerShown& shown, const QString& name, const ClockUse& clock, Verdict verdict)
 {
     if (!clock.applies)
         return;
     shown.clockNames.append(name);
+    shown.clockVerdicts.append(verdictKey(verdict));
+    shown.clockLevels.append(clock.known ? clock.used.high : -1);
     if (!clock.known) {
         shown.clockTexts.append(Page::tr("not known"));
-        shown.clockLevels.append(-1);
-        shown.clockVerdicts.append(verdictKey(Verdict::NotKnown));
         return;
     }
-    const int low = static_cast<int>(std::lround(clock.used.low * 100));
-    const int high = static_cast<int>(std::lround(clock.used.high * 100));
-    QString text
-        = low == high ? Page::tr("%1 % used").arg(low) : Page::tr("%1 to %2 % used").arg(low).arg(high);
+    QString text = Page::tr("%1 used").arg(shareText(clock.used));
     const int unwatched = static_cast<int>(std::lround(clock.unwatched.count()));
     if (unwatched > 0)
         text += Page::tr(", %n day(s) of it unwatched", nullptr, unwatched);
     shown.clockTexts.append(text);
-    shown.clockLevels.append(clock.used.high);
-    shown.clockVerdicts.append(verdictKey(clock.used.low >= 1 ? Verdict::DoNotUse
-            : clock.used.high >= 1                            ? Verdict::TestFirst
-                                                              : Verdict::Good));
 }
 
 QStringList cautionsOf(const ContainerPage& page, const ReferenceTable& pictograms)
@@ -180,8 +200,11 @@ Result<ContainerShown> containerShown(
         shown.reasonVerdicts.append(verdictKey(reason.verdict));
     }
     addFacts(shown, *page, today);
-    addClock(shown, Page::tr("Life sealed"), item.judgement.sealed);
-    addClock(shown, Page::tr("Life since opening"), item.judgement.opened);
+    const Judgement& judgement = item.judgement;
+    addClock(shown, Page::tr("Life unopened"), judgement.sealed,
+        verdictOf(judgement, "sealed_life", judgement.sealed));
+    addClock(shown, Page::tr("Life since opening"), judgement.opened,
+        verdictOf(judgement, "opened_life", judgement.opened));
     for (const std::string& step : page->benchTest)
         shown.benchTest.append(q(step));
     for (const auto& place : catalogue->places)

@@ -1,6 +1,8 @@
 #include "app/figurewords.h"
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include <QCoreApplication>
 
@@ -142,12 +144,26 @@ QByteArrayList figureRoles() { return { "name", "value", "source", "confidence",
 std::vector<ShownRow> figureRows(
     const std::vector<Figure>& figures, const std::map<std::string, std::string>& titles, UnitSystem units)
 {
+    // What a verdict rests on comes first.
+    static const std::vector<std::string> first { "sealed_life", "opened_life", "life_kind",
+        "reference_temperature", "q10", "activation_energy", "cold_credit", "storage_temperature",
+        "freeze_tolerance", "time_in_trade", "test_grant" };
+    const auto rank = [](const Figure* figure) {
+        return std::find(first.begin(), first.end(), figure->figure) - first.begin();
+    };
+    std::vector<const Figure*> ordered;
+    ordered.reserve(figures.size());
+    for (const Figure& figure : figures)
+        ordered.push_back(&figure);
+    std::stable_sort(
+        ordered.begin(), ordered.end(), [&](const Figure* a, const Figure* b) { return rank(a) < rank(b); });
+
     std::vector<ShownRow> rows;
     rows.reserve(figures.size());
-    for (const Figure& figure : figures) {
-        rows.push_back({ q(figure.figure),
-            { figureName(figure.figure), figureValue(figure, units), sourceText(figure, titles),
-                confidenceText(figure), q(figure.basis) } });
+    for (const Figure* figure : ordered) {
+        rows.push_back({ q(figure->figure),
+            { figureName(figure->figure), figureValue(*figure, units), sourceText(*figure, titles),
+                confidenceText(*figure), q(figure->basis) } });
     }
     return rows;
 }

@@ -39,11 +39,11 @@ QString atText(Moment now, double minutes)
     const QString time = QLocale().toString(local.time(), QLocale::ShortFormat);
     const qint64 days = localDay(now).daysTo(local.date());
     if (days == 0)
-        return Says::tr("about %1, glued now").arg(time);
+        return Says::tr("about %1 if glued now").arg(time);
     if (days == 1)
-        return Says::tr("about %1 tomorrow, glued now").arg(time);
+        return Says::tr("about %1 tomorrow if glued now").arg(time);
     //: %1 is a day of the week
-    return Says::tr("about %2 on %1, glued now").arg(QLocale().dayName(local.date().dayOfWeek()), time);
+    return Says::tr("about %2 on %1 if glued now").arg(QLocale().dayName(local.date().dayOfWeek()), time);
 }
 
 std::vector<ShownRow> clockRows(const GlueUpClocks& clocks, Moment now)

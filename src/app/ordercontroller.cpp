@@ -117,8 +117,10 @@ QString OrderController::total() const { return m_shown.totals.join(QStringLiter
 
 QString OrderController::summary() const
 {
-    if (m_lines.count() == 0)
+    if (!m_loaded || !errorText().isEmpty())
         return {};
+    if (m_lines.count() == 0)
+        return m_shown.workExpected ? tr("Nothing wants buying") : QString();
     return tr("%1, %2").arg(
         tr("%n line(s)", nullptr, m_lines.count()), tr("%n pack(s)", nullptr, m_shown.packs));
 }

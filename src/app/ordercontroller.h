@@ -22,6 +22,7 @@ class OrderController : public gw::Controller {
     Q_PROPERTY(gw::RowsModel* lines READ lines CONSTANT) ///< orderLineRoles
     Q_PROPERTY(QString total READ total NOTIFY shown) ///< of every currency; empty when nothing is bought
     Q_PROPERTY(QString summary READ summary NOTIFY shown) ///< "12 lines, 15 packs"
+    Q_PROPERTY(bool workExpected READ workExpected NOTIFY shown) ///< somebody said how much work comes
     Q_PROPERTY(QList<QString> notes READ notes NOTIFY shown)
     Q_PROPERTY(QUrl folder READ folder CONSTANT) ///< where a file is offered to go
     Q_PROPERTY(QUrl suggestedFile READ suggestedFile NOTIFY askedChanged)
@@ -41,6 +42,7 @@ public:
     RowsModel* lines() { return &m_lines; }
     QString total() const;
     QString summary() const;
+    bool workExpected() const { return m_shown.workExpected; }
     QStringList notes() const { return m_shown.notes; }
     QUrl folder() const;
     QUrl suggestedFile() const;

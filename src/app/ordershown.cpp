@@ -75,7 +75,12 @@ Result<OrderShown> orderShown(const Shop& shop, Date monthStart, double serviceP
     auto plan = orderForMonth(shop, monthStart, servicePercent, now);
     if (!plan)
         return tl::unexpected(plan.error());
+    const auto types = shop.store().jobTypes();
+    if (!types)
+        return tl::unexpected(types.error());
     OrderShown shown;
+    shown.workExpected = std::any_of(
+        types->begin(), types->end(), [](const JobTypeRecord& type) { return type.perMonth > 0; });
     // What cannot be had comes last; the rest by supplier, as it will be sent.
     std::vector<const OrderLine*> lines;
     for (const OrderLine& line : plan->lines) {
@@ -132,7 +137,7 @@ Result<std::vector<ShownRow>> orderPacks(const Shop& shop)
         if (pack.leadDays)
             note.append(Says::tr("%n day(s) to come", nullptr, static_cast<int>(*pack.leadDays)));
         if (!pack.gtin14.empty())
-            note.append(Says::tr("GTIN %1").arg(q(pack.gtin14)));
+            note.append(Says::tr("GTIN\u00a0%1").arg(q(pack.gtin14)));
         rows.push_back({ q(id.text),
             { material ? q(material->name) : QString(), note.join(QStringLiteral(" · ")),
                 pack.price ? moneyText(*pack.price) : Says::tr("Price not known") } });

@@ -12,6 +12,7 @@ struct OrderShown {
     QStringList totals; ///< one for each currency
     QStringList notes;
     int packs = 0; ///< to buy in all
+    bool workExpected = false; ///< of any kind; without it a list says little
 };
 
 /// usableLevel and needMark are shares of a bar; packs and price are empty where nothing can be had.

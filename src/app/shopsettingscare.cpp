@@ -31,10 +31,14 @@ Result<void> make(const QString& folder)
 
 } // namespace
 
-StoreFacts storeFacts(const Shop& shop)
+Result<StoreFacts> storeFacts(const Shop& shop)
 {
+    const auto name = shop.store().setting("shop_name");
+    if (!name)
+        return tl::unexpected(name.error());
     const StoreLocation& location = shop.store().location();
     StoreFacts facts;
+    facts.shopName = q(name->value_or(std::string()));
     facts.schemaVersion = shop.store().schemaVersion();
     if (location.isPostgres()) {
         facts.where = q(location.shown());

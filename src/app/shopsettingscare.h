@@ -10,12 +10,13 @@ namespace gw {
 /// Care of the store, as the settings screen asks for it. All of it runs on the shop's thread.
 
 struct StoreFacts {
+    QString shopName; ///< empty when nobody gave it one
     QString where; ///< path, or the server's address without a password
     QString engine;
     QString size; ///< of the files; empty where that is the server's affair
     int schemaVersion = 0;
 };
-StoreFacts storeFacts(const Shop& shop);
+Result<StoreFacts> storeFacts(const Shop& shop);
 
 struct BackupFacts {
     QString folder;

@@ -76,11 +76,10 @@ QString ShopSettingsController::version() const { return QCoreApplication::appli
 
 void ShopSettingsController::read()
 {
-    take(services()->shop().run([](const Shop& shop) { return Result<StoreFacts>(storeFacts(shop)); }),
-        [this](StoreFacts facts) {
-            m_facts = std::move(facts);
-            Q_EMIT storeChanged();
-        });
+    take(services()->shop().run(storeFacts), [this](StoreFacts facts) {
+        m_facts = std::move(facts);
+        Q_EMIT storeChanged();
+    });
 }
 
 void ShopSettingsController::verify()

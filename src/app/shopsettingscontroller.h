@@ -13,6 +13,7 @@ class ShopSettingsController : public gw::Controller {
     Q_PROPERTY(int theme READ theme WRITE setTheme NOTIFY looksChanged)
     Q_PROPERTY(QList<QString> unitSystems READ unitSystems CONSTANT)
     Q_PROPERTY(int unitSystem READ unitSystem WRITE setUnitSystem NOTIFY looksChanged)
+    Q_PROPERTY(QString shopName READ shopName NOTIFY storeChanged) ///< empty when nobody gave it one
     Q_PROPERTY(QString storeWhere READ storeWhere NOTIFY storeChanged)
     Q_PROPERTY(QString storeEngine READ storeEngine NOTIFY storeChanged)
     Q_PROPERTY(QString storeSize READ storeSize NOTIFY storeChanged) ///< empty: the server's affair
@@ -32,6 +33,7 @@ public:
     QStringList unitSystems() const { return { tr("g, ml, °C"), tr("oz, fl oz, °F") }; }
     int unitSystem() const;
     void setUnitSystem(int system);
+    QString shopName() const { return m_facts.shopName; }
     QString storeWhere() const { return m_facts.where; }
     QString storeEngine() const { return m_facts.engine; }
     QString storeSize() const { return m_facts.size; }

@@ -24,7 +24,7 @@ struct Known {
     std::vector<SourceRecord> sources;
     std::map<std::string, Trust> trust; ///< by source; a figure may rest on several
     Trust together;
-    std::vector<MomentCautions> cautions;
+    std::vector<Caution> cautions;
 };
 
 Result<Known> readKnown(const Shop& shop)
@@ -107,10 +107,15 @@ void ShopSettingsSourcesController::read()
                     trust == known.trust.end() ? QString() : trustText(trust->second) } });
         }
         std::vector<ShownRow> cautions;
-        for (const MomentCautions& of : known.cautions) {
-            for (const std::string& text : of.texts)
-                cautions.push_back({ q(of.moment) + u'.' + QString::number(cautions.size()),
-                    { momentName(of.moment), q(text), &text == &of.texts.front() } });
+        std::string moment;
+        for (const Caution& caution : known.cautions) {
+            QStringList of;
+            for (const std::string& cls : caution.classes)
+                of.append(q(cls));
+            cautions.push_back({ QString::number(cautions.size()),
+                { momentName(caution.moment), q(caution.text), of.join(QStringLiteral(" · ")),
+                    caution.moment != moment } });
+            moment = caution.moment;
         }
         m_sources.setRows(std::move(sources));
         m_cautions.setRows(std::move(cautions));

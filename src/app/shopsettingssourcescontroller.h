@@ -6,7 +6,7 @@
 namespace gw {
 
 inline const QByteArrayList shopSourceRoles { "title", "note", "figures" };
-inline const QByteArrayList shopCautionRoles { "moment", "text", "first" };
+inline const QByteArrayList shopCautionRoles { "moment", "text", "of", "first" };
 
 /// Where the reference figures come from, how far each source is trusted, and the usual cautions.
 class ShopSettingsSourcesController : public gw::Controller {

@@ -291,7 +291,8 @@ private Q_SLOTS:
             const QString both = moment + row.values.at(1).toString();
             QVERIFY2(!seen.contains(both), qPrintable(both));
             seen.insert(both);
-            QCOMPARE(row.values.at(2).toBool(), moments.isEmpty() || moments.last() != moment);
+            QVERIFY2(!row.values.at(2).toString().isEmpty(), qPrintable(both)); // of whom it speaks
+            QCOMPARE(row.values.at(3).toBool(), moments.isEmpty() || moments.last() != moment);
             if (moments.isEmpty() || moments.last() != moment)
                 moments.append(moment);
         }
