@@ -5,6 +5,14 @@
 
 namespace gw {
 
+std::size_t AssumedRanges::quarterOf(Moment at) { return static_cast<unsigned>(dateOf(at).month()) % 12 / 3; }
+
+std::optional<Range<Celsius>> AssumedRanges::at(Moment moment) const
+{
+    const auto& quarter = quarters[quarterOf(moment)];
+    return quarter ? quarter : year;
+}
+
 AssumedClimate::AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed)
     : m_assumed(std::move(assumed))
 {

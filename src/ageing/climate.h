@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <map>
 #include <optional>
 
@@ -9,6 +10,25 @@
 #include "measure/range.h"
 
 namespace gw {
+
+/// What is taken of a place where nobody watched: a range for each three months, December to February first,
+/// or one for the year where those give none. Months rather than seasons, for there is a south too.
+struct AssumedRanges {
+    std::optional<Range<Celsius>> year {};
+    std::array<std::optional<Range<Celsius>>, 4> quarters {};
+
+    static std::size_t quarterOf(Moment at);
+    std::optional<Range<Celsius>> at(Moment moment) const;
+    friend bool operator==(const AssumedRanges&, const AssumedRanges&) = default;
+};
+
+/// A place without readings of its own that goes with another: a lean-to beside a logged yard.
+struct Follow {
+    PlaceId place;
+    double warmer = 0; ///< degrees above the place followed
+    double damped = 0; ///< share of the swing about the day's mean that does not come through, 0 to 1
+    friend bool operator==(const Follow&, const Follow&) = default;
+};
 
 /// What a span of time in one place did to a clock. Where the place is not known, the figures are those of
 /// the places that are known, taken together, and at the least plain time: a bound for a verdict, never an

@@ -1,0 +1,83 @@
+#include "ageing/trace.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gw {
+
+namespace {
+
+constexpr std::uint8_t noHumidity = 255;
+constexpr std::chrono::seconds shortestGap = std::chrono::hours { 6 };
+constexpr int usualIntervals = 3;
+
+std::int64_t wholeSeconds(Moment at)
+{
+    return std::chrono::floor<std::chrono::seconds>(at).time_since_epoch().count();
+}
+
+} // namespace
+
+Trace::Trace(std::vector<Reading> readings)
+{
+    std::stable_sort(readings.begin(), readings.end(),
+        [](const Reading& a, const Reading& b) { return wholeSeconds(a.at) < wholeSeconds(b.at); });
+    reserve(readings.size());
+    for (const Reading& reading : readings)
+        append(reading);
+}
+
+void Trace::reserve(std::size_t count)
+{
+    m_seconds.reserve(count);
+    m_hundredths.reserve(count);
+}
+
+bool Trace::append(const Reading& reading)
+{
+    const std::int64_t second = wholeSeconds(reading.at);
+    if (!m_seconds.empty() && second <= m_seconds.back())
+        return false;
+    m_seconds.push_back(second);
+    m_hundredths.push_back(static_cast<std::int16_t>(std::lround(reading.temperature.value * 100)));
+    if (reading.humidity || !m_halfPercents.empty()) {
+        m_halfPercents.resize(m_seconds.size(), noHumidity);
+        if (reading.humidity)
+            m_halfPercents.back() = static_cast<std::uint8_t>(std::lround(*reading.humidity * 2));
+    }
+    return true;
+}
+
+std::optional<double> Trace::humidity(std::size_t i) const
+{
+    if (i >= m_halfPercents.size() || m_halfPercents[i] == noHumidity)
+        return std::nullopt;
+    return m_halfPercents[i] / 2.0;
+}
+
+std::size_t Trace::countUpTo(Moment moment) const
+{
+    const std::int64_t second = wholeSeconds(moment);
+    return static_cast<std::size_t>(
+        std::upper_bound(m_seconds.begin(), m_seconds.end(), second) - m_seconds.begin());
+}
+
+std::optional<std::chrono::seconds> Trace::usualInterval() const
+{
+    if (m_seconds.size() < 2)
+        return std::nullopt;
+    std::vector<std::int64_t> steps(m_seconds.size() - 1);
+    for (std::size_t i = 0; i + 1 < m_seconds.size(); ++i)
+        steps[i] = m_seconds[i + 1] - m_seconds[i];
+    const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2);
+    std::nth_element(steps.begin(), middle, steps.end());
+    return std::chrono::seconds { *middle };
+}
+
+std::chrono::seconds Trace::longestWatched() const
+{
+    const auto usual = usualInterval();
+    return usual ? std::max(shortestGap, usualIntervals * *usual) : shortestGap;
+}
+
+} // namespace gw
