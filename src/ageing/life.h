@@ -25,6 +25,10 @@ struct Rate {
 double speedAt(Celsius temperature, const Rate& rate);
 /// The same without the floor: the bare formula, as handbooks and standards tabulate it.
 double rawSpeedAt(Celsius temperature, const Rate& rate);
+/// The mean of speedAt() over a stretch in which the temperature goes evenly from a to b: exact, no sampling.
+double meanSpeed(Celsius a, Celsius b, const Rate& rate);
+/// The mean of rawSpeedAt() alike.
+double meanRawSpeed(Celsius a, Celsius b, const Rate& rate);
 /// Whether temperature matters to the clock at all: q10 above 1, or an activation energy above 0.
 bool agesByTemperature(const Rate& rate);
 

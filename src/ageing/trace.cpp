@@ -11,12 +11,26 @@ constexpr std::uint8_t noHumidity = 255;
 constexpr std::chrono::seconds shortestGap = std::chrono::hours { 6 };
 constexpr int usualIntervals = 3;
 
+std::chrono::milliseconds medianOf(std::vector<std::chrono::milliseconds>& steps)
+{
+    const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2);
+    std::nth_element(steps.begin(), middle, steps.end());
+    return *middle;
+}
+
 std::int64_t wholeSeconds(Moment at)
 {
     return std::chrono::floor<std::chrono::seconds>(at).time_since_epoch().count();
 }
 
 } // namespace
+
+std::chrono::milliseconds longestWatchedStep(std::vector<std::chrono::milliseconds> steps)
+{
+    if (steps.empty())
+        return shortestGap;
+    return std::max<std::chrono::milliseconds>(shortestGap, usualIntervals * medianOf(steps));
+}
 
 Trace::Trace(std::vector<Reading> readings)
 {

@@ -18,6 +18,10 @@ struct Reading {
     std::optional<double> humidity; ///< % RH, 0 to 100
 };
 
+/// Of the steps between readings, those longer than this are unwatched: the larger of 6 h and three usual
+/// intervals, usual being the median.
+std::chrono::milliseconds longestWatchedStep(std::vector<std::chrono::milliseconds> steps);
+
 /// The readings of one place in time order, kept small: whole seconds, hundredths of a degree, half percents
 /// of humidity, all finer than any logger is true. Between two readings the temperature is taken as linear.
 class Trace {
