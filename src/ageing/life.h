@@ -53,6 +53,14 @@ struct LifeFigures {
     /// and then the age on arrival is not known.
     Range<Days> timeInTrade { Days { 0 }, Days { 0 } };
     double testGrant = 0.25; ///< share of the opened low life that one passed bench test grants, once
+    double density = 1.0; ///< g/ml, of the contents
+    std::optional<double> waterShare; ///< 0 to 1, by mass; none: not known
+    Celsius freezesAt { 0.0 }; ///< the warmest at which it may freeze, or set in the cold
+    /// Frost events it stands, by label or class. None: none for what frost harms; for what comes back, no
+    /// count limits it.
+    std::optional<int> freezeTolerance;
+    /// Where the resin may crystallise without any frost; instead of freezing.
+    std::optional<Range<Celsius>> crystallisesBetween;
 };
 
 } // namespace gw
