@@ -7,15 +7,17 @@ Window {
     id: root
 
     readonly property bool portrait: root.height > root.width
+    // Of the screen it opens on, which may be smaller than the window would like.
+    readonly property bool upright: Screen.desktopAvailableHeight > Screen.desktopAvailableWidth
     readonly property Navigation navigation: AppServices.navigation
 
     color: Theme.paper
-    height: 800
+    height: Math.min(root.upright ? 1280 : 800, Screen.desktopAvailableHeight)
     minimumHeight: 560
     minimumWidth: 480
     title: qsTr("Gluewright")
     visible: true
-    width: 1280
+    width: Math.min(1280, Screen.desktopAvailableWidth)
 
     WindowController {
         id: window
