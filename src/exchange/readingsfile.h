@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "ageing/readingsfigures.h"
 #include "ageing/trace.h"
 #include "exchange/readingslook.h"
 #include "measure/error.h"
@@ -15,12 +16,6 @@
 class QString;
 
 namespace gw {
-
-/// The low and high of one local day.
-struct DayReading {
-    Date day;
-    Celsius low, high;
-};
 
 /// A row that was not taken.
 struct SetAside {
