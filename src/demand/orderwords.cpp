@@ -1,8 +1,9 @@
 #include "demand/orderwords.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
+
+#include "measure/number.h"
 
 namespace gw {
 
@@ -165,16 +166,7 @@ std::string figure(double value)
         return "0";
     const int whole = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
     const int places = std::clamp(3 - whole, 0, 9);
-    char buffer[64];
-    const auto end
-        = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, places).ptr;
-    std::string text(buffer, end);
-    if (text.find('.') != std::string::npos) {
-        text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.')
-            text.pop_back();
-    }
-    return text;
+    return numberWords(value, places);
 }
 
 std::string whyOrdered(const OrderDraft& draft, const PlanRequest& request)

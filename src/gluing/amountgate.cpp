@@ -6,6 +6,7 @@
 
 #include "gluing/mix.h"
 #include "gluing/sentences.h"
+#include "measure/number.h"
 #include "measure/quoted.h"
 
 namespace gw {

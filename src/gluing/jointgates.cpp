@@ -4,6 +4,7 @@
 
 #include "gluing/sentences.h"
 #include "measure/moistair.h"
+#include "measure/number.h"
 
 namespace gw {
 

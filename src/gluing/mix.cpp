@@ -3,6 +3,7 @@
 #include <cassert>
 
 #include "gluing/sentences.h"
+#include "measure/number.h"
 
 namespace gw {
 

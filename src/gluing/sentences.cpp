@@ -1,7 +1,8 @@
 #include "gluing/sentences.h"
 
-#include <charconv>
 #include <cmath>
+
+#include "measure/number.h"
 
 namespace gw {
 
@@ -12,26 +13,6 @@ bool isUpper(char c) { return c >= 'A' && c <= 'Z'; }
 bool isLower(char c) { return c >= 'a' && c <= 'z'; }
 
 } // namespace
-
-std::string numberWords(double value, int decimals)
-{
-    if (!std::isfinite(value))
-        return "not a number";
-    const double scale = std::pow(10, decimals);
-    double rounded = std::abs(value) < 1e12 ? std::round(value * scale) / scale : value;
-    if (rounded == 0)
-        rounded = 0; // never "-0"
-    char buffer[400];
-    const auto end
-        = std::to_chars(buffer, buffer + sizeof buffer, rounded, std::chars_format::fixed, decimals).ptr;
-    std::string text(buffer, end);
-    if (text.find('.') != std::string::npos) {
-        text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.')
-            text.pop_back();
-    }
-    return text;
-}
 
 std::string percentWords(double value) { return numberWords(value, 2) + " %"; }
 

@@ -11,10 +11,6 @@
 /// The small change of this room's sentences; nobody outside needs it.
 namespace gw {
 
-/// A number rounded to at most so many decimals, without trailing zeros or "-0"; "not a number" when it is
-/// none.
-std::string numberWords(double value, int decimals);
-
 std::string percentWords(double value); ///< "46 %"
 std::string percentRangeWords(const Range<double>& range); ///< "30 to 65 %"
 std::string millimetreWords(double value); ///< "0.15 mm"

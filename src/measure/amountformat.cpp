@@ -1,10 +1,11 @@
 #include "measure/amount.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
+
+#include "measure/number.h"
 
 namespace gw {
 
@@ -14,22 +15,6 @@ namespace {
 constexpr double gramsPerPound = 453.59237;
 constexpr double millilitresPerGallon = 3785.411784;
 constexpr double metresPerFoot = 0.3048;
-
-/// Fixed decimals, trailing zeros taken off down to a least number of decimals.
-std::string decimals(double value, int most, int least)
-{
-    char buffer[64];
-    const auto end = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, most).ptr;
-    std::string text(buffer, end);
-    if (const auto point = text.find('.'); point != std::string::npos) {
-        const auto shortest = point + 1 + static_cast<std::size_t>(least);
-        while (text.size() > shortest && text.back() == '0')
-            text.pop_back();
-        if (text.back() == '.')
-            text.pop_back();
-    }
-    return text;
-}
 
 /// Whole from a hundred on, one decimal from ten, two from one, three below: what a shop scale can show.
 std::int64_t roundedForShow(std::int64_t milli)
@@ -44,24 +29,24 @@ std::string metricText(std::int64_t milli, Dimension dimension)
     const double value = static_cast<double>(shown) / 1000.0;
     switch (dimension) {
     case Dimension::Mass:
-        return shown >= 1'000'000 ? decimals(value / 1000, 3, 0) + " kg" : decimals(value, 3, 0) + " g";
+        return shown >= 1'000'000 ? numberWords(value / 1000, 3) + " kg" : numberWords(value, 3) + " g";
     case Dimension::Volume:
-        return shown >= 1'000'000 ? decimals(value / 1000, 3, 0) + " l" : decimals(value, 3, 0) + " ml";
+        return shown >= 1'000'000 ? numberWords(value / 1000, 3) + " l" : numberWords(value, 3) + " ml";
     case Dimension::Length:
-        return decimals(value, 3, 0) + " m";
+        return numberWords(value, 3) + " m";
     case Dimension::Count:
         break;
     }
-    return decimals(value, 3, 0) + (shown == 1000 ? " piece" : " pieces");
+    return numberWords(value, 3) + (shown == 1000 ? " piece" : " pieces");
 }
 
 /// One decimal from one unit on, as US labels print it; below that as many as the first two figures need.
 std::string usNumber(double value)
 {
     if (value == 0 || value >= 0.95)
-        return decimals(value, 1, 1);
+        return numberWords(value, 1, 1);
     const int leadingZeros = static_cast<int>(-std::floor(std::log10(value))) - 1;
-    return decimals(value, std::clamp(leadingZeros + 2, 2, 12), 1);
+    return numberWords(value, std::clamp(leadingZeros + 2, 2, 12), 1);
 }
 
 std::string usText(std::int64_t milli, Dimension dimension)

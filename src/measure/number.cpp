@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <cstddef>
 #include <string>
 
@@ -54,6 +55,28 @@ tl::unexpected<Error> ambiguous(std::string_view number)
 }
 
 } // namespace
+
+std::string numberWords(double value, int decimals, int leastDecimals)
+{
+    if (!std::isfinite(value))
+        return "not a number";
+    const double scale = std::pow(10, decimals);
+    double rounded = std::abs(value) < 1e12 ? std::round(value * scale) / scale : value;
+    if (rounded == 0)
+        rounded = 0; // never "-0"
+    char buffer[400];
+    const auto end
+        = std::to_chars(buffer, buffer + sizeof buffer, rounded, std::chars_format::fixed, decimals).ptr;
+    std::string text(buffer, end);
+    if (const auto point = text.find('.'); point != std::string::npos) {
+        const auto shortest = point + 1 + static_cast<std::size_t>(leastDecimals);
+        while (text.size() > shortest && text.back() == '0')
+            text.pop_back();
+        if (text.back() == '.')
+            text.pop_back();
+    }
+    return text;
+}
 
 std::string_view trimmed(std::string_view text)
 {

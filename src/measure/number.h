@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "measure/error.h"
@@ -17,6 +18,10 @@ struct LeadingNumber {
 /// guess would be wrong a thousandfold. "0,125" and "1.125" are plain. Exponents are not read. Errors:
 /// BadInput when there is no number, or it cannot be read in one way only.
 Result<LeadingNumber> leadingNumber(std::string_view text);
+
+/// A number rounded to at most so many decimals, without trailing zeros beyond the least number of decimals
+/// and without "-0"; "not a number" when it is none.
+std::string numberWords(double value, int decimals, int leastDecimals = 0);
 
 /// Blanks at both ends taken off: ASCII white space and the no-break blanks that tablets type.
 std::string_view trimmed(std::string_view text);

@@ -1,6 +1,5 @@
 #include "measure/temperature.h"
 
-#include <charconv>
 #include <cmath>
 
 #include "measure/number.h"
@@ -56,14 +55,7 @@ std::string formatTemperature(Celsius temperature, UnitSystem system)
     const double shown = us ? temperature.value * 1.8 + 32 : temperature.value;
     if (!std::isfinite(shown))
         return "not known";
-    double rounded = std::round(shown * 10) / 10;
-    if (rounded == 0)
-        rounded = 0; // never "-0"
-    char buffer[400];
-    const int decimals = rounded == std::round(rounded) ? 0 : 1;
-    const auto end
-        = std::to_chars(buffer, buffer + sizeof buffer, rounded, std::chars_format::fixed, decimals).ptr;
-    return std::string(buffer, end) + (us ? " \u00B0F" : " \u00B0C");
+    return numberWords(shown, 1) + (us ? " \u00B0F" : " \u00B0C");
 }
 
 } // namespace gw

@@ -15,6 +15,7 @@ private Q_SLOTS:
     void thousandsMarks_areRefusedNotGuessed();
     void blanks_areTakenOff();
     void inQuotes_isAlwaysShortValidText();
+    void words_roundAndLeaveZerosOff();
     void inQuotes_hidesControlsAndDirectionMarks();
 };
 
@@ -69,6 +70,16 @@ void TestNumber::inQuotes_isAlwaysShortValidText()
             QVERIFY(c.category() != QChar::Other_Control);
     }
     QVERIFY(inQuotes(std::string(5'000'000, 'x')).size() < 60);
+}
+
+void TestNumber::words_roundAndLeaveZerosOff()
+{
+    QCOMPARE(numberWords(12.5, 2), std::string("12.5"));
+    QCOMPARE(numberWords(0.126, 2), std::string("0.13"));
+    QCOMPARE(numberWords(-0.001, 2), std::string("0"));
+    QCOMPARE(numberWords(3, 2, 1), std::string("3.0"));
+    QCOMPARE(numberWords(1e300, 0).size(), std::size_t(301));
+    QCOMPARE(numberWords(std::nan(""), 2), std::string("not a number"));
 }
 
 void TestNumber::inQuotes_hidesControlsAndDirectionMarks()
