@@ -119,8 +119,8 @@ void FirstStartController::startEmpty()
         PlaceRecord record;
         record.id.text = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
         record.name = place.name.trimmed().toStdString();
-        record.assumedLow = Celsius { static_cast<double>(place.low) };
-        record.assumedHigh = Celsius { static_cast<double>(place.high) };
+        record.assumed.year = Range<Celsius> { Celsius { static_cast<double>(place.low) },
+            Celsius { static_cast<double>(place.high) } };
         places.push_back(std::move(record));
     }
     setError(QString());

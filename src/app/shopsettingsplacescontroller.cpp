@@ -12,8 +12,7 @@ namespace gw {
 namespace {
 
 /// What a heated room is taken to reach over a year; common practice, no source. Only where a draft begins.
-constexpr Celsius usualLow { 15 };
-constexpr Celsius usualHigh { 25 };
+constexpr Range<Celsius> usualRange { Celsius { 15 }, Celsius { 25 } };
 
 QString temperatureText(Celsius degrees, UnitSystem units)
 {
@@ -59,10 +58,10 @@ void ShopSettingsPlacesController::read()
             std::vector<ShownRow> rows;
             rows.reserve(places.size());
             for (const PlaceRecord& place : places) {
-                const QString range = place.assumedLow && place.assumedHigh
+                const auto& year = place.assumed.year;
+                const QString range = year
                     ? tr("%1 to %2, assumed")
-                          .arg(temperatureText(*place.assumedLow, units),
-                              temperatureText(*place.assumedHigh, units))
+                          .arg(temperatureText(year->low, units), temperatureText(year->high, units))
                     : tr("Temperatures not known");
                 rows.push_back({ q(place.id.text), { q(place.name), range } });
             }
@@ -83,11 +82,9 @@ QString ShopSettingsPlacesController::unit() const
     return fahrenheit() ? QStringLiteral("°F") : QStringLiteral("°C");
 }
 
-int ShopSettingsPlacesController::shown(std::optional<Celsius> degrees) const
+int ShopSettingsPlacesController::shown(Celsius degrees) const
 {
-    if (!degrees)
-        return 0;
-    return static_cast<int>(std::lround(fahrenheit() ? degrees->value * 1.8 + 32 : degrees->value));
+    return static_cast<int>(std::lround(fahrenheit() ? degrees.value * 1.8 + 32 : degrees.value));
 }
 
 Celsius ShopSettingsPlacesController::kept(int degrees) const
@@ -105,8 +102,7 @@ void ShopSettingsPlacesController::setAssumed(bool assumed)
 {
     if (assumed == this->assumed())
         return;
-    m_draft.assumedLow = assumed ? std::optional(usualLow) : std::nullopt;
-    m_draft.assumedHigh = assumed ? std::optional(usualHigh) : std::nullopt;
+    m_draft.assumed.year = assumed ? std::optional(usualRange) : std::nullopt;
     Q_EMIT draftChanged();
 }
 
@@ -115,8 +111,9 @@ void ShopSettingsPlacesController::setLow(int degrees)
 {
     if (degrees == low())
         return;
-    m_draft.assumedLow = kept(degrees);
-    m_draft.assumedHigh = std::max(*m_draft.assumedLow, m_draft.assumedHigh.value_or(*m_draft.assumedLow));
+    const Celsius low = kept(degrees);
+    const Celsius high = assumed() ? m_draft.assumed.year->high : low;
+    m_draft.assumed.year = Range<Celsius> { low, std::max(low, high) };
     Q_EMIT draftChanged();
 }
 
@@ -124,16 +121,16 @@ void ShopSettingsPlacesController::setHigh(int degrees)
 {
     if (degrees == high())
         return;
-    m_draft.assumedHigh = kept(degrees);
-    m_draft.assumedLow = std::min(*m_draft.assumedHigh, m_draft.assumedLow.value_or(*m_draft.assumedHigh));
+    const Celsius high = kept(degrees);
+    const Celsius low = assumed() ? m_draft.assumed.year->low : high;
+    m_draft.assumed.year = Range<Celsius> { std::min(low, high), high };
     Q_EMIT draftChanged();
 }
 
 void ShopSettingsPlacesController::draftNew()
 {
     m_draft = {};
-    m_draft.assumedLow = usualLow;
-    m_draft.assumedHigh = usualHigh;
+    m_draft.assumed.year = usualRange;
     clearError();
     Q_EMIT draftChanged();
 }

@@ -32,11 +32,11 @@ public:
     bool isNew() const { return m_draft.id.empty(); }
     QString name() const { return QString::fromStdString(m_draft.name); }
     void setName(const QString& name);
-    bool assumed() const { return m_draft.assumedLow.has_value(); }
+    bool assumed() const { return m_draft.assumed.year.has_value(); }
     void setAssumed(bool assumed);
-    int low() const { return shown(m_draft.assumedLow); }
+    int low() const { return assumed() ? shown(m_draft.assumed.year->low) : 0; }
     void setLow(int degrees);
-    int high() const { return shown(m_draft.assumedHigh); }
+    int high() const { return assumed() ? shown(m_draft.assumed.year->high) : 0; }
     void setHigh(int degrees);
     int coldest() const { return shown(Celsius { -40 }); }
     int warmest() const { return shown(Celsius { 60 }); }
@@ -58,7 +58,7 @@ protected:
 private:
     void read();
     bool fahrenheit() const;
-    int shown(std::optional<Celsius> degrees) const;
+    int shown(Celsius degrees) const;
     Celsius kept(int degrees) const;
 
     RowsModel m_places;

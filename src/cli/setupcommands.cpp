@@ -75,13 +75,14 @@ Result<Answer> setPlace(CommandContext& context, const SetupOptions& options)
             return tl::unexpected(place.error());
         Answer answer;
         answer.json[u"place"] = jsonText(place->name);
-        answer.json[u"low_c"] = place->assumedLow ? QJsonValue(place->assumedLow->value) : QJsonValue();
-        answer.json[u"high_c"] = place->assumedHigh ? QJsonValue(place->assumedHigh->value) : QJsonValue();
+        const auto& year = place->assumed.year;
+        answer.json[u"low_c"] = year ? QJsonValue(year->low.value) : QJsonValue();
+        answer.json[u"high_c"] = year ? QJsonValue(year->high.value) : QJsonValue();
         answer.plain = q(place->name)
-            + (place->assumedLow ? QStringLiteral(": taken to be between %1 and %2 where nobody watches.\n")
-                                       .arg(q(formatTemperature(*place->assumedLow, shop.units())),
-                                           q(formatTemperature(*place->assumedHigh, shop.units())))
-                                 : QStringLiteral(": nothing is known of its temperature.\n"));
+            + (year ? QStringLiteral(": taken to be between %1 and %2 where nobody watches.\n")
+                          .arg(q(formatTemperature(year->low, shop.units())),
+                              q(formatTemperature(year->high, shop.units())))
+                    : QStringLiteral(": nothing is known of its temperature.\n"));
         return answer;
     });
 }

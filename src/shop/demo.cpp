@@ -18,10 +18,9 @@ Result<void> savePlaces(Shop& shop, const std::vector<CsvTable>& tables, DemoCat
         PlaceRecord place;
         place.id = PlaceId { newUuid() };
         place.name = row.text("name");
-        if (const auto low = row.number("assumed_low_c"))
-            place.assumedLow = Celsius { *low };
-        if (const auto high = row.number("assumed_high_c"))
-            place.assumedHigh = Celsius { *high };
+        const auto low = row.number("assumed_low_c"), high = row.number("assumed_high_c");
+        if (low && high)
+            place.assumed.year = Range<Celsius> { Celsius { *low }, Celsius { *high } };
         place.note = row.text("note");
         demo.places.emplace(row.text("place"), place.id);
         if (auto saved = shop.store().savePlace(place); !saved)

@@ -109,8 +109,8 @@ std::unique_ptr<Climate> climateOf(const Catalogue& catalogue)
 {
     std::map<PlaceId, Range<Celsius>> assumed;
     for (const auto& [id, place] : catalogue.places) {
-        if (place.assumedLow && place.assumedHigh)
-            assumed.emplace(id, Range<Celsius> { *place.assumedLow, *place.assumedHigh });
+        if (place.assumed.year)
+            assumed.emplace(id, *place.assumed.year);
     }
     return std::make_unique<AssumedClimate>(std::move(assumed));
 }

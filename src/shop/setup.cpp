@@ -40,10 +40,8 @@ Result<PlaceRecord> savePlaceNamed(
         if (sameName(known.name, plain))
             place = known;
     }
-    if (assumed) {
-        place.assumedLow = assumed->low;
-        place.assumedHigh = assumed->high;
-    }
+    if (assumed)
+        place.assumed.year = assumed;
     if (auto saved = shop.store().savePlace(place); !saved)
         return tl::unexpected(saved.error());
     return place;

@@ -168,9 +168,10 @@ Result<std::int64_t> Database::runWith(std::string_view sql, const std::vector<P
     return touched;
 }
 
-Result<void> Database::visit(std::string_view sql, const std::function<Result<void>(Row&)>& visitor)
+Result<void> Database::visitWith(std::string_view sql, const std::function<Result<void>(Row&)>& visitor,
+    const std::vector<Parameter>& values)
 {
-    auto query = perform(sql, {});
+    auto query = performWith(sql, values.data(), values.size());
     if (!query)
         return tl::unexpected(query.error());
     while ((*query)->next()) {

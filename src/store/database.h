@@ -91,7 +91,14 @@ public:
     /// The same as run for parameters counted at run time.
     Result<std::int64_t> runWith(std::string_view sql, const std::vector<Parameter>& values);
     /// Walks the rows of a statement without keeping them; the visitor may stop it with an error.
-    Result<void> visit(std::string_view sql, const std::function<Result<void>(Row&)>& visitor);
+    template <class... P>
+    Result<void> visit(
+        std::string_view sql, const std::function<Result<void>(Row&)>& visitor, const P&... values)
+    {
+        return visitWith(sql, visitor, { parameter(values)... });
+    }
+    Result<void> visitWith(std::string_view sql, const std::function<Result<void>(Row&)>& visitor,
+        const std::vector<Parameter>& values);
     /// One statement that is not worth keeping: making tables, switches of the engine.
     Result<void> execute(std::string_view sql);
 

@@ -66,29 +66,6 @@ PackRecord readPack(Row& row)
     return record;
 }
 
-constexpr std::string_view upsertPlace = R"(
-    INSERT INTO place (id, name, assumed_low, assumed_high, note) VALUES (?, ?, ?, ?, ?)
-    ON CONFLICT (id) DO UPDATE SET name = excluded.name, assumed_low = excluded.assumed_low,
-        assumed_high = excluded.assumed_high, note = excluded.note)";
-
-PlaceRecord readPlace(Row& row)
-{
-    PlaceRecord record;
-    record.id = row.id<PlaceId>();
-    record.name = row.text();
-    if (const auto low = row.realOrNone())
-        record.assumedLow = Celsius { *low };
-    if (const auto high = row.realOrNone())
-        record.assumedHigh = Celsius { *high };
-    record.note = row.text();
-    return record;
-}
-
-std::optional<double> degrees(const std::optional<Celsius>& temperature)
-{
-    return temperature ? std::optional(temperature->value) : std::nullopt;
-}
-
 Result<void> plain(Result<std::int64_t> done)
 {
     return done ? Result<void> {} : tl::unexpected(done.error());
@@ -148,20 +125,6 @@ Result<std::vector<PackRecord>> Store::packs() const
 Result<std::optional<PackRecord>> Store::packByGtin(const std::string& gtin14) const
 {
     return m_database->first(std::string(selectPacks) + " WHERE gtin14 = ?", readPack, gtin14);
-}
-
-Result<void> Store::savePlace(const PlaceRecord& place)
-{
-    return plain(m_database->run(upsertPlace, place.id, place.name, degrees(place.assumedLow),
-        degrees(place.assumedHigh), place.note));
-}
-
-Result<std::vector<PlaceRecord>> Store::places() const
-{
-    auto records = m_database->list("SELECT id, name, assumed_low, assumed_high, note FROM place", readPlace);
-    if (records)
-        sortByName(*records);
-    return records;
 }
 
 } // namespace gw

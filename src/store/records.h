@@ -1,10 +1,12 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "ageing/climate.h"
 #include "measure/amount.h"
 #include "measure/id.h"
 #include "measure/moment.h"
@@ -88,8 +90,30 @@ struct PackRecord {
 struct PlaceRecord {
     PlaceId id;
     std::string name;
-    std::optional<Celsius> assumedLow, assumedHigh; ///< over the year, where nobody watches; both or neither
+    AssumedRanges assumed; ///< taken where nobody watches
+    std::optional<Follow> follows; ///< another place that tells of this one where it has no readings
     std::string note;
+    /// Another number after every change of its readings; 0 while it has none. The store's own: savePlace
+    /// leaves it.
+    std::int64_t readingsMark = 0;
+};
+
+/// What became of readings that were sent to the store.
+struct ReadingsAdded {
+    std::int64_t added = 0;
+    std::int64_t alreadyThere = 0; ///< the same reading stood there: nothing changed
+    std::int64_t different = 0; ///< another reading stands at that second: the first stays
+    friend bool operator==(const ReadingsAdded&, const ReadingsAdded&) = default;
+};
+
+/// The readings of one place in one month of UTC, without the readings themselves: enough to see whether they
+/// are those already in hand.
+struct ReadingsMonth {
+    Date first; ///< the first day of the month
+    std::int64_t readings = 0;
+    Moment from, to; ///< the earliest and the latest of them
+    std::int64_t checksum = 0;
+    friend bool operator==(const ReadingsMonth&, const ReadingsMonth&) = default;
 };
 
 struct ContainerRecord {

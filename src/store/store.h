@@ -3,9 +3,11 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
+#include "ageing/trace.h"
 #include "measure/error.h"
 #include "store/records.h"
 
@@ -112,6 +114,16 @@ public:
     /// The entries of one container, and of its lot, up to a moment, in time order.
     Result<std::vector<Entry>> entriesOf(const ContainerId& id, Moment upTo) const;
     Result<std::vector<Entry>> latestEntries(int count) const; ///< newest first
+
+    // Readings of a place, to the second, the hundredth of a degree and the half percent of humidity
+    /// Adds readings in any order; of two at one second the first counts. Sent again they change nothing.
+    /// Errors: NotFound for no such place; BadInput for a temperature outside -90 to 300 C, a humidity
+    /// outside 0 to 100 %, a time outside 1970 to 2199.
+    Result<ReadingsAdded> addReadings(const PlaceId& place, std::span<const Reading> readings);
+    /// The readings of a place; with `since` those of that month of UTC and after, which is cheaper. Errors:
+    /// StoreDamaged, naming place and month.
+    Result<Trace> readings(const PlaceId& place, std::optional<Moment> since = {}) const;
+    Result<std::vector<ReadingsMonth>> readingsMonths(const PlaceId& place) const; ///< oldest first
 
     // Settings of the shop, kept with it
     Result<std::optional<std::string>> setting(const std::string& key) const;

@@ -121,8 +121,8 @@ private Q_SLOTS:
         QTRY_COMPARE(saved.size(), 1);
         QTRY_COMPARE(places.places()->count(), 3);
         const PlaceRecord place = screen.placeNamed("Glue cupboard");
-        QCOMPARE(place.assumedLow->value, 8.0);
-        QCOMPARE(place.assumedHigh->value, 8.0);
+        QCOMPARE(place.assumed.year->low.value, 8.0);
+        QCOMPARE(place.assumed.year->high.value, 8.0);
     }
 
     void place_canBeRenamed_andKeepsItsStock()
@@ -162,7 +162,7 @@ private Q_SLOTS:
         QSignalSpy saved(&places, &ShopSettingsPlacesController::saved);
         places.save();
         QTRY_COMPARE(saved.size(), 1);
-        QVERIFY(!screen.placeNamed("Bench").assumedLow && !screen.placeNamed("Bench").assumedHigh);
+        QVERIFY(!screen.placeNamed("Bench").assumed.year);
     }
 
     void place_inFahrenheit_keepsWhatNobodyTouched()
@@ -177,8 +177,8 @@ private Q_SLOTS:
         QSignalSpy saved(&places, &ShopSettingsPlacesController::saved);
         places.save();
         QTRY_COMPARE(saved.size(), 1);
-        QCOMPARE(screen.placeNamed("Bench").assumedLow->value, 18.0);
-        QCOMPARE(screen.placeNamed("Bench").assumedHigh->value, 25.0);
+        QCOMPARE(screen.placeNamed("Bench").assumed.year->low.value, 18.0);
+        QCOMPARE(screen.placeNamed("Bench").assumed.year->high.value, 25.0);
     }
 
     void backup_goesToTheChosenFolder_andIsWhole()

@@ -72,8 +72,7 @@ PlaceRecord shelf()
     PlaceRecord place;
     place.id = { "place-shelf" };
     place.name = "Shelf";
-    place.assumedLow = Celsius { 12 };
-    place.assumedHigh = Celsius { 27.5 };
+    place.assumed.year = Range<Celsius> { Celsius { 12 }, Celsius { 27.5 } };
     return place;
 }
 

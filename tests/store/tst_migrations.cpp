@@ -44,7 +44,8 @@ void makeOlder(const StorePlace& place, int version)
     put("INSERT INTO classes (class_id, name, counted_in) VALUES ('pva_white', 'White PVA', 'g')");
     if (version >= 2) {
         put("INSERT INTO material VALUES ('m', 'White glue', 'pva_white', '', NULL, '', '')");
-        put("INSERT INTO place VALUES ('p', 'Shelf', 10, 25.5, '')");
+        put("INSERT INTO place (id, name, assumed_low, assumed_high, note) VALUES ('p', 'Shelf', 10, 25.5, "
+            "'')");
     }
     if (version >= 3) {
         put("INSERT INTO container (id, label, material_id, lot, serial, printed_is_use_by, found_undated, "

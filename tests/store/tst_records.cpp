@@ -160,7 +160,7 @@ private Q_SLOTS:
         StorePlace storePlace(postgres);
         auto store = openAt(storePlace);
         GW_OK(store->savePlace(shelf()));
-        PlaceRecord cellar { { "place-cellar" }, "cellar", {}, {}, "damp" };
+        PlaceRecord cellar { { "place-cellar" }, "cellar", {}, {}, "damp", 0 };
         GW_OK(store->savePlace(cellar));
         PlaceRecord twice = cellar;
         twice.id = { "place-twice" };
@@ -169,12 +169,9 @@ private Q_SLOTS:
         GW_OK(places);
         QCOMPARE(places->size(), 2U);
         QCOMPARE(places->at(0).name, "cellar");
-        QVERIFY(!places->at(0).assumedLow && !places->at(0).assumedHigh);
-        QCOMPARE(places->at(1).assumedLow, std::optional(Celsius { 12 }));
-        QCOMPARE(places->at(1).assumedHigh, std::optional(Celsius { 27.5 }));
-        cellar.assumedLow = Celsius { 4 };
-        GW_FAILS(store->savePlace(cellar), ErrorCode::BadInput);
-        cellar.assumedHigh = Celsius { 3 };
+        QVERIFY(places->at(0).assumed == AssumedRanges {} && !places->at(0).follows);
+        QVERIFY(places->at(1).assumed == shelf().assumed);
+        cellar.assumed.year = Range<Celsius> { Celsius { 4 }, Celsius { 3 } };
         GW_FAILS(store->savePlace(cellar), ErrorCode::BadInput);
     }
 
