@@ -19,6 +19,7 @@ constexpr double heatOfFusion = 333.6e3; // J/kg of water
 constexpr double secondsAnHour = 3600;
 // What has no water still needs a little cold to set; it keeps the arithmetic finite.
 constexpr double leastLatent = 1e-4; // degree-hours
+constexpr std::array levels { 1.0, 0.75, 0.5, 0.25, 0.125, 0.0625 };
 
 constexpr std::array words { std::pair { std::string_view("bottle"), Vessel::Bottle },
     std::pair { std::string_view("jar"), Vessel::Jar }, std::pair { std::string_view("tin"), Vessel::Tin },
@@ -42,6 +43,12 @@ double heightToWidth(Vessel vessel)
         break;
     }
     return 0;
+}
+
+double specificHeat(double waterShare, double ofItsWater)
+{
+    const double water = std::clamp(waterShare, 0.0, 1.0);
+    return water * ofItsWater + (1 - water) * heatOfTheRest;
 }
 
 bool keepsItsWidth(Vessel vessel)
@@ -68,13 +75,25 @@ std::optional<Vessel> vesselOfWord(std::string_view word)
     return std::nullopt;
 }
 
+double levelOf(Amount left, Amount capacity)
+{
+    if (capacity.milli <= 0 || left.dimension != capacity.dimension)
+        return 1;
+    const double share = static_cast<double>(left.milli) / static_cast<double>(capacity.milli);
+    const auto level = std::find_if(levels.begin(), levels.end(), [&](double l) { return share >= l; });
+    return level == levels.end() ? levels.back() : *level;
+}
+
 Contents contentsOf(const LifeFigures& figures, const Filling& filling)
 {
     Contents contents;
-    contents.millilitres = filling.millilitres;
-    contents.capacity = filling.capacity;
-    contents.vessel = filling.vessel;
     contents.density = figures.density > 0 ? figures.density : 1.0;
+    if (const auto full
+        = convert(filling.capacity, Dimension::Volume, GramsPerMillilitre { contents.density })) {
+        contents.capacity = full->value();
+        contents.millilitres = filling.level * contents.capacity;
+    }
+    contents.vessel = filling.vessel.value_or(figures.vessel);
     contents.waterShare = figures.waterShare.value_or(0.0);
     contents.freezesAt = figures.freezesAt;
     return contents;
@@ -103,16 +122,19 @@ Bulk bulkOf(const Contents& contents)
 Response responseOf(const Contents& contents)
 {
     const Bulk bulk = bulkOf(contents);
-    const double water = std::clamp(contents.waterShare, 0.0, 1.0);
     const double kilograms = contents.density * 1000 * bulk.cubicMetres;
     const double wattsADegree = surfaceTransfer * bulk.squareMetres;
-    const auto hours = [&](double heat) { return kilograms * heat / wattsADegree / secondsAnHour; };
-    Response response;
-    response.thawed = Hours { hours(water * heatOfWater + (1 - water) * heatOfTheRest) };
-    response.frozen = Hours { hours(water * heatOfIce + (1 - water) * heatOfTheRest) };
-    response.latent = std::max(leastLatent, hours(water * heatOfFusion));
-    response.freezesAt = contents.freezesAt;
-    return response;
+    const Hours thawed { kilograms * specificHeat(contents.waterShare, heatOfWater) / wattsADegree
+        / secondsAnHour };
+    return responseOf(thawed, contents.waterShare, contents.freezesAt);
+}
+
+Response responseOf(Hours thawed, double waterShare, Celsius freezesAt)
+{
+    const double heat = specificHeat(waterShare, heatOfWater);
+    return { thawed, thawed * (specificHeat(waterShare, heatOfIce) / heat),
+        std::max(leastLatent, thawed.count() * std::clamp(waterShare, 0.0, 1.0) * heatOfFusion / heat),
+        freezesAt };
 }
 
 } // namespace gw

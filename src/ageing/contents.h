@@ -5,24 +5,27 @@
 #include <string_view>
 
 #include "ageing/life.h"
+#include "measure/amount.h"
 #include "measure/moment.h"
 #include "measure/temperature.h"
 
 namespace gw {
 
-/// How a container is shaped, as far as heat cares.
-enum class Vessel { Bottle, Jar, Tin, Bag, Tube, Box };
 /// "bottle", "jar", "tin", "bag", "tube", "box"; none for anything else.
 std::optional<Vessel> vesselOfWord(std::string_view word);
 
-/// How full a container was from a moment on, until the next filling.
+/// How full a container was from a moment on, until the next filling. Levels, not amounts: the contents are
+/// no less than that share of its capacity, and freeze no sooner than those would.
 struct Filling {
     Moment from;
-    double millilitres = 0; ///< of contents; 0: not known
-    double capacity = 0; ///< ml, what it holds when full; 0: no more than the contents
-    Vessel vessel = Vessel::Bottle;
+    double level = 1; ///< above 0, at most 1
+    Amount capacity {}; ///< what it holds when full; nothing, pieces or metres: not known
+    std::optional<Vessel> vessel {}; ///< none: as its material
     friend bool operator==(const Filling&, const Filling&) = default;
 };
+/// The level an amount is counted as: full, or the next lower of a few, so that a drop taken out changes
+/// nothing.
+double levelOf(Amount left, Amount capacity);
 
 /// What stands in a container, as far as frost cares.
 struct Contents {
@@ -35,8 +38,8 @@ struct Contents {
     friend bool operator==(const Contents&, const Contents&) = default;
 };
 
-/// What a class's figures and a filling make of a container. A water share that is not known counts as none:
-/// so it freezes soonest.
+/// What a material's figures and a filling make of a container. A water share that is not known counts as
+/// none: so it freezes soonest.
 Contents contentsOf(const LifeFigures& figures, const Filling& filling);
 
 /// Volume and outer surface of the contents. A bottle, jar or tin keeps its width and empties downward; the
@@ -67,5 +70,7 @@ struct Response {
 /// rest 1500 J/kgK (from memory, near what is tabulated for poly(vinyl acetate)). Heat of fusion of the
 /// water: 333.6 kJ/kg (CRC-type table).
 Response responseOf(const Contents& contents);
+/// The same for a time constant handed in, in place of size and surface.
+Response responseOf(Hours thawed, double waterShare, Celsius freezesAt);
 
 } // namespace gw

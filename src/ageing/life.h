@@ -18,6 +18,7 @@ struct Rate {
     double q10 = 1.0; ///< 1 or more; less counts as 1, for nothing keeps better in the heat
     std::optional<double> activationEnergy; ///< kJ/mol, replaces q10
     bool coldCredit = false;
+    friend bool operator==(const Rate&, const Rate&) = default;
 };
 
 /// The speed of the clock at one temperature; always positive. 1 below the reference, unless the class has
@@ -42,6 +43,9 @@ struct Life {
 
 enum class Frost { Never, Harms, Recoverable };
 
+/// How a container is shaped, as far as heat cares.
+enum class Vessel { Bottle, Jar, Tin, Bag, Tube, Box };
+
 /// Everything the models need to know of a material: its class's figures with the label's put over them.
 struct LifeFigures {
     Life sealed;
@@ -54,6 +58,7 @@ struct LifeFigures {
     Range<Days> timeInTrade { Days { 0 }, Days { 0 } };
     double testGrant = 0.25; ///< share of the opened low life that one passed bench test grants, once
     double density = 1.0; ///< g/ml, of the contents
+    Vessel vessel = Vessel::Bottle; ///< the usual one of the material
     std::optional<double> waterShare; ///< 0 to 1, by mass; none: not known
     Celsius freezesAt { 0.0 }; ///< the warmest at which it may freeze, or set in the cold
     /// Frost events it stands, by label or class. None: none for what frost harms; for what comes back, no
