@@ -7,11 +7,12 @@ namespace gw {
 
 std::size_t AssumedRanges::quarterOf(Moment at) { return static_cast<unsigned>(dateOf(at).month()) % 12 / 3; }
 
-std::optional<Range<Celsius>> AssumedRanges::at(Moment moment) const
+std::optional<Range<Celsius>> AssumedRanges::of(std::size_t quarter) const
 {
-    const auto& quarter = quarters[quarterOf(moment)];
-    return quarter ? quarter : year;
+    return quarters[quarter] ? quarters[quarter] : year;
 }
+
+Heat Climate::heat(const PlaceId&, Moment, Moment, Celsius) const { return {}; }
 
 AssumedClimate::AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed)
     : m_assumed(std::move(assumed))

@@ -18,7 +18,8 @@ struct AssumedRanges {
     std::array<std::optional<Range<Celsius>>, 4> quarters {};
 
     static std::size_t quarterOf(Moment at);
-    std::optional<Range<Celsius>> at(Moment moment) const;
+    std::optional<Range<Celsius>> of(std::size_t quarter) const;
+    std::optional<Range<Celsius>> at(Moment moment) const { return of(quarterOf(moment)); }
     friend bool operator==(const AssumedRanges&, const AssumedRanges&) = default;
 };
 
@@ -41,6 +42,13 @@ struct Exposure {
     bool known = true; ///< false when neither readings nor an assumed range say anything about the place
 };
 
+/// What readings show of a place above a limit. Nobody knows it of unwatched time.
+struct Heat {
+    Days above { 0 }; ///< watched time above the limit
+    std::optional<Moment> first; ///< when it was first seen above
+    std::optional<Celsius> hottest; ///< of the watched time, above the limit or not; none: nothing watched
+};
+
 /// The temperature of places over time, as far as the clocks care. Asked for spans, never for samples,
 /// so that a place with five years of readings can answer from running totals.
 class Climate {
@@ -53,6 +61,8 @@ public:
     virtual Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const = 0;
     /// The usual range of the place around a moment to come; none when nothing is known of it.
     virtual std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const = 0;
+    /// What was seen above a limit between two moments. A climate without readings has seen nothing.
+    virtual Heat heat(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
 };
 
 /// A climate that knows only each place's assumed range, the same all year; every hour counts as unwatched.

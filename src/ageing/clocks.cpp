@@ -119,10 +119,33 @@ const BenchTest* AgeCase::lastPassed() const
     return last;
 }
 
+namespace {
+
+/// Calls visit(place, begin, end) for every stay of a span, and for what was before the first.
+template <class Visit> void eachStay(const AgeCase& item, Moment from, Moment to, Visit visit)
+{
+    const auto& stays = item.history.stays;
+    const Moment first = stays.empty() ? to : std::clamp(stays.front().from, from, to);
+    if (from < first || stays.empty() || stays.front().from > to)
+        visit(PlaceId {}, from, first);
+    for (std::size_t i = 0; i < stays.size(); ++i) {
+        const bool last = i + 1 == stays.size() || stays[i + 1].from > to;
+        const Moment begin = std::max(stays[i].from, from);
+        const Moment end = last ? to : std::min(stays[i + 1].from, to);
+        // An empty stay is a slip put right at once, except the last: there it stands now.
+        if (begin < end || (last && begin == end))
+            visit(stays[i].place, begin, end);
+        if (last)
+            break;
+    }
+}
+
+} // namespace
+
 Stood stood(const AgeCase& item, Moment from, Moment to)
 {
     Stood answer;
-    const auto add = [&](const PlaceId& place, Moment begin, Moment end) {
+    eachStay(item, from, to, [&](const PlaceId& place, Moment begin, Moment end) {
         const Exposure part = item.climate.exposure(place, begin, end, item.figures.rate);
         Exposure& sum = answer.sum;
         sum.equivalent
@@ -131,23 +154,22 @@ Stood stood(const AgeCase& item, Moment from, Moment to)
         widen(sum, part);
         if (!part.known && !answer.unknownSince)
             answer.unknownSince = begin;
-    };
-
-    const auto& stays = item.history.stays;
-    const Moment first = stays.empty() ? to : std::clamp(stays.front().from, from, to);
-    if (from < first || stays.empty() || stays.front().from > to)
-        add(PlaceId {}, from, first);
-    for (std::size_t i = 0; i < stays.size(); ++i) {
-        const bool last = i + 1 == stays.size() || stays[i + 1].from > to;
-        const Moment begin = std::max(stays[i].from, from);
-        const Moment end = last ? to : std::min(stays[i + 1].from, to);
-        // An empty stay is a slip put right at once, except the last: there it stands now.
-        if (begin < end || (last && begin == end))
-            add(stays[i].place, begin, end);
-        if (last)
-            break;
-    }
+    });
     return answer;
+}
+
+Heat seenAbove(const AgeCase& item, Moment from, Moment to, Celsius limit)
+{
+    Heat sum;
+    eachStay(item, from, to, [&](const PlaceId& place, Moment begin, Moment end) {
+        const Heat part = item.climate.heat(place, begin, end, limit);
+        sum.above += part.above;
+        if (!sum.first)
+            sum.first = part.first;
+        if (part.hottest)
+            sum.hottest = sum.hottest ? std::max(*sum.hottest, *part.hottest) : *part.hottest;
+    });
+    return sum;
 }
 
 ClockUse Clock::use() const

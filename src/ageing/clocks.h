@@ -33,6 +33,8 @@ struct Stood {
     std::optional<Moment> unknownSince; ///< the first moment at a place nothing is known of
 };
 Stood stood(const AgeCase& item, Moment from, Moment to);
+/// What readings saw above a limit of the places it stood in.
+Heat seenAbove(const AgeCase& item, Moment from, Moment to, Celsius limit);
 
 /// One life clock. Its age is a bound when its beginning or a place is not known: good enough to condemn,
 /// never to pass.

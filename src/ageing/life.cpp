@@ -11,6 +11,12 @@ namespace {
 
 constexpr double gasConstant = 8.314462618e-3; // kJ/(mol K), CODATA 2018
 
+/// exp(theta/Tref - theta/T), written so that near the reference no digits are lost.
+double arrhenius(double kelvin, double theta, double reference)
+{
+    return std::exp(theta * (kelvin - reference) / (kelvin * reference));
+}
+
 /// 1 - x e^x E1(x) for x > 0, E1 being the exponential integral.
 double tailShare(double x)
 {
@@ -31,7 +37,7 @@ double tailShare(double x)
 /// T exp(theta/Tref - theta/T) (1 - x e^x E1(x)), x = theta/T.
 double arrheniusIntegral(double kelvin, double theta, double reference)
 {
-    return kelvin * std::exp(theta / reference - theta / kelvin) * tailShare(theta / kelvin);
+    return kelvin * arrhenius(kelvin, theta, reference) * tailShare(theta / kelvin);
 }
 
 double meanArrhenius(Celsius a, Celsius b, const Rate& rate)
@@ -49,7 +55,7 @@ double meanArrhenius(Celsius a, Celsius b, const Rate& rate)
         const double u = half / middle;
         const double second = x * x - 2 * x * u;
         const double fourth = x * x * (x * x - 12 * x * u + 36 * u * u) - 24 * x * u * u * u;
-        return std::exp(theta / reference - theta / middle) * (1 + second / 6 + fourth / 120);
+        return arrhenius(middle, theta, reference) * (1 + second / 6 + fourth / 120);
     }
     return (arrheniusIntegral(middle + half, theta, reference)
                - arrheniusIntegral(middle - half, theta, reference))
@@ -77,7 +83,7 @@ double rawSpeedAt(Celsius temperature, const Rate& rate)
     if (rate.activationEnergy) {
         const double kelvin = temperature.value + kelvinOffset;
         const double reference = rate.reference.value + kelvinOffset;
-        return std::exp(-*rate.activationEnergy / gasConstant * (1 / kelvin - 1 / reference));
+        return arrhenius(kelvin, *rate.activationEnergy / gasConstant, reference);
     }
     return std::pow(rate.q10, (temperature.value - rate.reference.value) / 10);
 }

@@ -182,7 +182,18 @@ std::optional<Reason> heatReason(const AgeCase& item, const Weather& weather)
     if (!keep || !hottest || *hottest <= keep->high)
         return std::nullopt;
     Reason reason { "too_hot", Verdict::Good, {}, weather.since };
-    reason.text = sinceThen(weather, "warm", *hottest) + "; keep it " + rangeWords(*keep) + '.';
+    const Heat seen = seenAbove(item, weather.since, item.asOf, keep->high);
+    if (seen.first) {
+        // Watched: since when and how long is known. What nobody watched may have been hotter still.
+        reason.when = seen.first;
+        reason.text = "Since " + onDay(*seen.first) + " it has been above " + formatTemperature(keep->high)
+            + " for " + hoursWords(seen.above) + " in all, up to " + formatTemperature(*seen.hottest);
+        if (*hottest > *seen.hottest)
+            reason.text += ", and while nobody watched perhaps up to " + formatTemperature(*hottest);
+    } else {
+        reason.text = sinceThen(weather, "warm", *hottest);
+    }
+    reason.text += "; keep it " + rangeWords(*keep) + '.';
     if (hottest->value > keep->high.value + heatLeftToClock) {
         reason.verdict = Verdict::TestFirst;
         reason.text += " Test it first.";

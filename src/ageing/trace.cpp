@@ -52,8 +52,11 @@ bool Trace::append(const Reading& reading)
     const std::int64_t second = wholeSeconds(reading.at);
     if (!m_seconds.empty() && second <= m_seconds.back())
         return false;
+    if (!m_seconds.empty() && second - m_seconds.back() <= shortestGap.count() / usualIntervals)
+        ++m_shortSteps;
     m_seconds.push_back(second);
-    m_hundredths.push_back(static_cast<std::int16_t>(std::lround(reading.temperature.value * 100)));
+    m_hundredths.push_back(static_cast<std::int16_t>(
+        std::lround(std::clamp(reading.temperature.value * 100, -32767.0, 32767.0))));
     if (reading.humidity || !m_halfPercents.empty()) {
         m_halfPercents.resize(m_seconds.size(), noHumidity);
         if (reading.humidity)
@@ -72,8 +75,25 @@ std::optional<double> Trace::humidity(std::size_t i) const
 std::size_t Trace::countUpTo(Moment moment) const
 {
     const std::int64_t second = wholeSeconds(moment);
-    return static_cast<std::size_t>(
-        std::upper_bound(m_seconds.begin(), m_seconds.end(), second) - m_seconds.begin());
+    if (m_seconds.empty() || second < m_seconds.front())
+        return 0;
+    const std::size_t size = m_seconds.size();
+    if (second >= m_seconds.back())
+        return size;
+    // A logger's readings are even: the one looked for is near where it would be were all of them so.
+    const double share = static_cast<double>(second - m_seconds.front())
+        / static_cast<double>(m_seconds.back() - m_seconds.front());
+    const auto guess = std::min(static_cast<std::size_t>(share * static_cast<double>(size - 1)), size - 1);
+    std::size_t low = guess; // m_seconds[low] <= second once found
+    for (std::size_t reach = 1; m_seconds[low] > second; reach *= 2)
+        low -= std::min(low, reach);
+    std::size_t high = std::min(low + 2, size - 1); // m_seconds[high] > second once found
+    for (std::size_t reach = 2; m_seconds[high] <= second; reach *= 2)
+        high = std::min(high + reach, size - 1);
+    const auto begin = m_seconds.begin();
+    return static_cast<std::size_t>(std::upper_bound(begin + static_cast<std::ptrdiff_t>(low),
+                                        begin + static_cast<std::ptrdiff_t>(high), second)
+        - begin);
 }
 
 std::optional<std::chrono::seconds> Trace::usualInterval() const
@@ -90,6 +110,9 @@ std::optional<std::chrono::seconds> Trace::usualInterval() const
 
 std::chrono::seconds Trace::longestWatched() const
 {
+    // Where most steps are short so is the median, and the shortest gap is the answer.
+    if (m_shortSteps * 2 >= m_seconds.size())
+        return shortestGap;
     const auto usual = usualInterval();
     return usual ? std::max(shortestGap, usualIntervals * *usual) : shortestGap;
 }

@@ -22,8 +22,9 @@ struct Reading {
 /// intervals, usual being the median.
 std::chrono::milliseconds longestWatchedStep(std::vector<std::chrono::milliseconds> steps);
 
-/// The readings of one place in time order, kept small: whole seconds, hundredths of a degree, half percents
-/// of humidity, all finer than any logger is true. Between two readings the temperature is taken as linear.
+/// The readings of one place in time order, kept small: whole seconds, hundredths of a degree (up to 327 C
+/// either way), half percents of humidity, all finer than any logger is true. Between two readings the
+/// temperature is taken as linear.
 class Trace {
 public:
     Trace() = default;
@@ -55,6 +56,7 @@ public:
 private:
     std::vector<std::int64_t> m_seconds;
     std::vector<std::int16_t> m_hundredths;
+    std::size_t m_shortSteps = 0; ///< steps so short that three of them are no gap
     std::vector<std::uint8_t> m_halfPercents; ///< empty when no reading has humidity; 255: none
 };
 

@@ -47,6 +47,15 @@ std::string spanWords(Days span)
     return "less than a day";
 }
 
+std::string hoursWords(Days span)
+{
+    constexpr double nearly = 1e-6;
+    const double hours = span.count() * 24 + nearly;
+    if (hours >= 48)
+        return spanWords(span);
+    return hours >= 1 ? counted(static_cast<long long>(hours), "hour") : "less than an hour";
+}
+
 std::string lifeWords(const Range<Days>& life)
 {
     Days unit { 1 };

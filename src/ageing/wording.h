@@ -14,6 +14,7 @@ namespace gw {
 std::string onDay(Moment moment); ///< "3 May 2025", the UTC day
 std::string spanWords(
     Days span); ///< "12 days", "11 months", "4 years": whole ones gone by, "less than a day"
+std::string hoursWords(Days span); ///< "less than an hour", "14 hours", from two days on as spanWords()
 std::string lifeWords(
     const Range<Days>& life); ///< "6 to 12 months", "12 months", "5 to 20 years", "1.5 to 3 days"
 std::string shareWords(const Range<double>& used); ///< "55 to 110 %": low rounded down, high up

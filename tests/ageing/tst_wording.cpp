@@ -27,6 +27,16 @@ private Q_SLOTS:
         QCOMPARE(QString::fromStdString(spanWords(Days { days })), text);
     }
 
+    void hours_areWholeOnesGoneByUpToTwoDays()
+    {
+        const auto said = [](double hours) { return hoursWords(Days { hours / 24 }); };
+        QCOMPARE(said(0.99), std::string("less than an hour"));
+        QCOMPARE(said(1), std::string("1 hour"));
+        QCOMPARE(said(47.9), std::string("47 hours"));
+        QCOMPARE(said(48), std::string("2 days"));
+        QCOMPARE(said(100 * 24), std::string("3 months"));
+    }
+
     void life_readsInItsNaturalUnit_data()
     {
         QTest::addColumn<double>("low");

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "measure/range.h"
+
+namespace gw {
+
+/// Lowest and highest of any stretch of a row of whole numbers that only grows: extremes of every 64, of
+/// every 64 of those, and so on. The row itself is handed in with each call and must be the one appended.
+class TraceExtremes {
+public:
+    void append(std::int16_t value);
+    /// Of values[from] to values[end - 1]; from < end <= values.size().
+    Range<std::int16_t> between(
+        std::span<const std::int16_t> values, std::size_t from, std::size_t end) const;
+    /// The first index from `from` on, before end, whose value is above the limit; none when there is none.
+    std::optional<std::size_t> firstAbove(
+        std::span<const std::int16_t> values, std::size_t from, std::size_t end, double limit) const;
+
+private:
+    struct Level {
+        std::vector<std::int16_t> low;
+        std::vector<std::int16_t> high;
+    };
+    std::vector<Level> m_levels;
+    std::size_t m_size = 0;
+};
+
+} // namespace gw

@@ -1,0 +1,261 @@
+#include "ageing/watchedtrace.h"
+
+#include <algorithm>
+
+#include "ageing/climate.h"
+
+namespace gw {
+
+namespace {
+
+constexpr Days seasonWatched { 45 };
+constexpr double secondsPerDay = 86400;
+
+Celsius degrees(std::int16_t hundredths) { return Celsius { hundredths / 100.0 }; }
+
+} // namespace
+
+WatchedTrace::WatchedTrace(Trace trace)
+    : m_trace(std::move(trace))
+{
+    for (const std::int16_t value : m_trace.hundredths())
+        m_extremes.append(value);
+    index();
+}
+
+void WatchedTrace::index()
+{
+    m_longest = m_trace.longestWatched().count();
+    m_gaps.clear();
+    for (std::size_t i = 0; i + 1 < m_trace.size(); ++i)
+        indexStep(i);
+}
+
+void WatchedTrace::indexStep(std::size_t i)
+{
+    const auto seconds = m_trace.seconds();
+    if (seconds[i + 1] - seconds[i] <= m_longest)
+        return;
+    const double before = m_gaps.empty() ? 0 : m_gaps.back().watched;
+    const std::int64_t since = m_gaps.empty() ? seconds[0] : seconds[m_gaps.back().before + 1];
+    m_gaps.push_back({ i, before + static_cast<double>(seconds[i] - since) });
+}
+
+bool WatchedTrace::append(const Reading& reading)
+{
+    if (!m_trace.append(reading))
+        return false;
+    m_extremes.append(m_trace.hundredths().back());
+    m_quarters = {};
+    if (m_trace.longestWatched().count() != m_longest) {
+        index();
+        m_clocks.clear();
+        m_above.clear();
+        m_temperature.reset();
+        return true;
+    }
+    if (m_trace.size() > 1)
+        indexStep(m_trace.size() - 2);
+    for (ClockTotals& clock : m_clocks)
+        clock.totals.grow(m_trace);
+    for (auto& [limit, totals] : m_above)
+        totals.grow(m_trace);
+    if (m_temperature)
+        m_temperature->grow(m_trace);
+    return true;
+}
+
+WatchedTrace::Position WatchedTrace::position(Moment moment) const
+{
+    const Moment at = std::clamp(moment, first(), last());
+    const std::size_t index = m_trace.countUpTo(at) - 1;
+    return { index, std::chrono::duration<double>(at - m_trace.at(index)).count() };
+}
+
+bool WatchedTrace::isGap(std::size_t i) const
+{
+    return m_trace.seconds()[i + 1] - m_trace.seconds()[i] > m_longest;
+}
+
+double WatchedTrace::watchedUpTo(Moment moment) const
+{
+    const Moment at = std::clamp(moment, first(), last());
+    const auto next = std::partition_point(
+        m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return m_trace.at(gap.before) < at; });
+    if (next == m_gaps.begin())
+        return std::chrono::duration<double>(at - first()).count();
+    const Gap& gap = *std::prev(next);
+    const Moment end = m_trace.at(gap.before + 1);
+    return gap.watched + (at > end ? std::chrono::duration<double>(at - end).count() : 0);
+}
+
+Days WatchedTrace::watched(Moment from, Moment to) const
+{
+    if (empty())
+        return Days { 0 };
+    return Days { (watchedUpTo(to) - watchedUpTo(from)) / secondsPerDay };
+}
+
+std::optional<Celsius> WatchedTrace::temperatureAt(const Position& at) const
+{
+    const Celsius a = m_trace.temperature(at.index);
+    if (!(at.past > 0))
+        return a;
+    if (at.index + 1 == m_trace.size() || isGap(at.index))
+        return std::nullopt;
+    const auto step = static_cast<double>(m_trace.seconds()[at.index + 1] - m_trace.seconds()[at.index]);
+    const Celsius b = m_trace.temperature(at.index + 1);
+    return Celsius { a.value + (b.value - a.value) * at.past / step };
+}
+
+std::optional<Range<Celsius>> WatchedTrace::extremes(Moment from, Moment to) const
+{
+    if (empty() || to < first() || from > last())
+        return std::nullopt;
+    const Position begin = position(from);
+    const Position end = position(to);
+    std::optional<Range<Celsius>> range;
+    const auto see = [&range](Celsius low, Celsius high) {
+        range = range ? Range<Celsius> { std::min(range->low, low), std::max(range->high, high) }
+                      : Range<Celsius> { low, high };
+    };
+    for (const Position& at : { begin, end }) {
+        if (const auto temperature = temperatureAt(at))
+            see(*temperature, *temperature);
+    }
+    const std::size_t firstInside = begin.past > 0 ? begin.index + 1 : begin.index;
+    if (firstInside <= end.index) {
+        const auto inside = m_extremes.between(m_trace.hundredths(), firstInside, end.index + 1);
+        see(degrees(inside.low), degrees(inside.high));
+    }
+    return range;
+}
+
+double WatchedTrace::between(const Totals& totals, Moment from, Moment to) const
+{
+    const Position begin = position(from);
+    const Position end = position(to);
+    return totals.upTo(m_trace, end.index, end.past) - totals.upTo(m_trace, begin.index, begin.past);
+}
+
+const Totals& WatchedTrace::clockTotals(const Rate& rate, double warmer) const
+{
+    for (const ClockTotals& known : m_clocks) {
+        if (known.rate == rate && known.warmer == warmer)
+            return known.totals;
+    }
+    return m_clocks.emplace_back(rate, warmer, Totals(clockSpeed(rate, warmer), m_trace, m_longest)).totals;
+}
+
+const Totals& WatchedTrace::aboveTotals(Celsius limit) const
+{
+    for (const auto& [known, totals] : m_above) {
+        if (known == limit)
+            return totals;
+    }
+    return m_above.emplace_back(limit, Totals(timeAbove(limit), m_trace, m_longest)).second;
+}
+
+Days WatchedTrace::equivalent(Moment from, Moment to, const Rate& rate, double warmer) const
+{
+    if (empty() || !agesByTemperature(rate))
+        return watched(from, to);
+    return Days { between(clockTotals(rate, warmer), from, to) };
+}
+
+Days WatchedTrace::above(Moment from, Moment to, Celsius limit) const
+{
+    return empty() ? Days { 0 } : Days { between(aboveTotals(limit), from, to) };
+}
+
+std::optional<Moment> WatchedTrace::firstAbove(Moment from, Moment to, Celsius limit) const
+{
+    if (empty() || to <= std::max(from, first()) || from > last())
+        return std::nullopt;
+    const Position begin = position(from);
+    if (const auto now = temperatureAt(begin); now && *now > limit)
+        return std::max(from, first());
+    // The reading after the span's end too: the limit may be crossed before it.
+    const std::size_t end = std::min(position(to).index + 2, m_trace.size());
+    const auto found = m_extremes.firstAbove(m_trace.hundredths(), begin.index + 1, end, limit.value * 100);
+    if (!found)
+        return std::nullopt;
+    Moment at = m_trace.at(*found);
+    if (!isGap(*found - 1)) {
+        const double low = m_trace.temperature(*found - 1).value;
+        const double high = m_trace.temperature(*found).value;
+        const Days step = at - m_trace.at(*found - 1);
+        at = later(m_trace.at(*found - 1), step * ((limit.value - low) / (high - low)));
+    }
+    at = std::max(at, from);
+    return at < to ? std::optional(at) : std::nullopt;
+}
+
+std::optional<Celsius> WatchedTrace::mean(Moment from, Moment to) const
+{
+    const Days length = watched(from, to);
+    if (!(length > Days { 0 }))
+        return std::nullopt;
+    if (!m_temperature)
+        m_temperature.emplace(temperatureItself(), m_trace, m_longest);
+    return Celsius { between(*m_temperature, from, to) / length.count() };
+}
+
+WatchedTrace::Unwatched WatchedTrace::gap(std::size_t before) const
+{
+    const Celsius a = m_trace.temperature(before);
+    const Celsius b = m_trace.temperature(before + 1);
+    return { m_trace.at(before), m_trace.at(before + 1), Range<Celsius> { std::min(a, b), std::max(a, b) } };
+}
+
+std::vector<WatchedTrace::Unwatched> WatchedTrace::unwatched(Moment from, Moment to) const
+{
+    std::vector<Unwatched> stretches;
+    const auto add = [&](const Unwatched& all) {
+        const Moment begin = std::max(from, all.from);
+        const Moment end = std::min(to, all.to);
+        if (begin < end || (from == to && all.from < from && from < all.to))
+            stretches.push_back({ begin, end, all.ends });
+    };
+    if (empty()) {
+        add({ Moment::min(), Moment::max(), std::nullopt });
+        return stretches;
+    }
+    add({ Moment::min(), first(), std::nullopt });
+    auto next = std::partition_point(
+        m_gaps.begin(), m_gaps.end(), [&](const Gap& one) { return m_trace.at(one.before + 1) <= from; });
+    for (; next != m_gaps.end() && m_trace.at(next->before) <= to; ++next)
+        add(gap(next->before));
+    add({ last(), Moment::max(), std::nullopt });
+    return stretches;
+}
+
+std::optional<Range<Celsius>> WatchedTrace::quarter(std::size_t quarter) const
+{
+    if (empty())
+        return std::nullopt;
+    auto& known = m_quarters[quarter];
+    if (known)
+        return *known;
+    Days seen { 0 };
+    std::optional<Range<Celsius>> range;
+    const Date begun = dateOf(first());
+    // Quarters begin with December, March, June and September.
+    for (std::chrono::year_month month { begun.year() - std::chrono::years { 1 }, std::chrono::month { 12 } };
+        startOf(month / 1) <= last(); month += std::chrono::months { 3 }) {
+        const Moment from = startOf(month / 1);
+        const Moment to = startOf((month + std::chrono::months { 3 }) / 1);
+        if (AssumedRanges::quarterOf(from) != quarter || to <= first())
+            continue;
+        seen += watched(from, to);
+        if (const auto part = extremes(from, to)) {
+            range = range
+                ? Range<Celsius> { std::min(range->low, part->low), std::max(range->high, part->high) }
+                : *part;
+        }
+    }
+    known = seen >= seasonWatched ? range : std::nullopt;
+    return *known;
+}
+
+} // namespace gw
