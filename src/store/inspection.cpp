@@ -2,6 +2,7 @@
 
 #include "measure/quoted.h"
 #include "store/migrator.h"
+#include "store/readingscheck.h"
 
 namespace gw {
 
@@ -22,6 +23,10 @@ constexpr std::array references {
     Reference { "material", "name", "partner_id", "material", "id" },
     Reference { "material_figure", "figure", "material_id", "material", "id" },
     Reference { "pack", "id", "material_id", "material", "id" },
+    Reference { "reading_month", "month", "place_id", "place", "id" },
+    Reference { "place_range", "place_id", "place_id", "place", "id" },
+    Reference { "place_follow", "place_id", "place_id", "place", "id" },
+    Reference { "place_follow", "place_id", "follows_id", "place", "id" },
     Reference { "job", "name", "job_type_id", "job_types", "job_type_id" },
     Reference { "container", "label", "material_id", "material", "id" },
     Reference { "container", "label", "pack_id", "pack", "id" },
@@ -194,6 +199,11 @@ private:
             return done;
         if (auto done = lookAtDates(); !done)
             return done;
+        auto readings = readingsProblems(m_database);
+        if (!readings)
+            return tl::unexpected(readings.error());
+        for (auto& problem : *readings)
+            note(std::move(problem), true);
         const std::string container = "The container", entry = "The entry";
         if (auto done = each(sumsBelowZero, container, "holds less than nothing by its entries", false);
             !done)

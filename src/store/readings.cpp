@@ -62,11 +62,6 @@ std::chrono::year_month monthOf(std::int64_t second)
     return { day.year(), day.month() };
 }
 
-std::string keyOf(std::chrono::year_month month)
-{
-    return formatDate(Date { month / std::chrono::day { 1 } }).substr(0, 7);
-}
-
 std::int64_t endOfMonth(std::chrono::year_month month)
 {
     const std::chrono::sys_days next { (month + std::chrono::months { 1 }) / std::chrono::day { 1 } };
@@ -122,10 +117,10 @@ constexpr std::string_view upsertMonth = R"(
         last_s = excluded.last_s, checksum = excluded.checksum, packed = excluded.packed)";
 
 /// Adds the readings of one month to those of a place.
-Result<void> addMonth(Database& database, const PlaceId& place, std::chrono::year_month month,
-    std::span<const Kept> fresh, ReadingsAdded& counts)
+Result<void> addMonth(
+    Database& database, const PlaceId& place, std::span<const Kept> fresh, ReadingsAdded& counts)
 {
-    const std::string key = keyOf(month);
+    const std::string key = readingsMonthOf(fresh.front().second);
     const auto row = database.first(
         "SELECT packed FROM reading_month WHERE place_id = ? AND month = ?",
         [](Row& found) { return found.any().toByteArray(); }, place, key);
@@ -157,6 +152,11 @@ Result<void> holdReadings(Database& database, const PlaceId& place)
 
 } // namespace
 
+std::string readingsMonthOf(std::int64_t second)
+{
+    return formatDate(Date { monthOf(second) / std::chrono::day { 1 } }).substr(0, 7);
+}
+
 Error damagedReadings(Database& database, const PlaceId& place, const std::string& month)
 {
     const auto name
@@ -177,10 +177,9 @@ Result<ReadingsAdded> Store::addReadings(const PlaceId& place, std::span<const R
         if (auto held = holdReadings(*m_database, place); !held)
             return held;
         for (auto begin = batch->begin(); begin != batch->end();) {
-            const auto month = monthOf(begin->second);
-            const auto end
-                = std::ranges::lower_bound(begin, batch->end(), endOfMonth(month), {}, &Kept::second);
-            if (auto added = addMonth(*m_database, place, month, { begin, end }, counts); !added)
+            const auto end = std::ranges::lower_bound(
+                begin, batch->end(), endOfMonth(monthOf(begin->second)), {}, &Kept::second);
+            if (auto added = addMonth(*m_database, place, { begin, end }, counts); !added)
                 return added;
             begin = end;
         }
@@ -199,7 +198,7 @@ Result<ReadingsAdded> Store::addReadings(const PlaceId& place, std::span<const R
 Result<Trace> Store::readings(const PlaceId& place, std::optional<Moment> since) const
 {
     const std::string from = since && *since > earliest
-        ? keyOf(monthOf(std::chrono::floor<std::chrono::seconds>(*since).time_since_epoch().count()))
+        ? readingsMonthOf(std::chrono::floor<std::chrono::seconds>(*since).time_since_epoch().count())
         : std::string();
     ReadingColumns columns;
     const auto read = readTogether([&]() -> Result<void> {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 #include <vector>
 
 #include <QByteArray>
@@ -35,6 +36,8 @@ bool unpack(QByteArrayView bytes, ReadingColumns& columns);
 /// CRC-16 of ISO/IEC 3309, as Qt has it.
 std::int64_t checksumOf(QByteArrayView bytes);
 
+/// The month of UTC a second lies in, as it is kept: "2026-11".
+std::string readingsMonthOf(std::int64_t second);
 /// The fault of a month of readings that cannot be read.
 Error damagedReadings(Database& database, const PlaceId& place, const std::string& month);
 

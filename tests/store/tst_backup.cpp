@@ -76,6 +76,14 @@ void fill(Store& store)
     used.note = "Zeile\nzwei\t\xE2\x9C\x93";
     Entry undone = entryOn("a", EntryKind::Reversed, 12'345, "undone", minute(11));
     undone.reverses = used.id;
+    PlaceRecord cellar;
+    cellar.id = { "place-cellar" };
+    cellar.name = "Cellar";
+    cellar.assumed.quarters[3] = Range<Celsius> { Celsius { -1.0 / 3 }, Celsius { 12 } };
+    cellar.follows = Follow { shelf().id, -2.5, 0.1 };
+    std::vector<Reading> readings;
+    for (int i = 0; i < 256; ++i)
+        readings.push_back({ minute(i * 7), Celsius { (i - 128) * 0.61 }, i / 2.56 });
     ContainerRecord jar = bottle("jar");
     jar.parent = bottle("a").id;
     jar.pack = pack.id;
@@ -89,7 +97,11 @@ void fill(Store& store)
                          { used, undone, entryOn("jar", EntryKind::Decanted, 1, "jar", minute(12)) });
                  },
                  [&] { return store.setClassFigure({ "pva_white" }, "density", 1.25, {}, {}, minute(3)); },
-                 [&] { return store.setSetting("currency", "EUR"); } }) {
+                 [&] { return store.setSetting("currency", "EUR"); }, [&] { return store.savePlace(cellar); },
+                 [&]() -> Result<void> {
+                     const auto added = store.addReadings(cellar.id, readings);
+                     return added ? Result<void> {} : tl::unexpected(added.error());
+                 } }) {
             if (auto stepped = step(); !stepped)
                 return stepped;
         }

@@ -100,6 +100,18 @@ private Q_SLOTS:
                 "\"Gn\" has no entry");
             row("date that is none", postgres,
                 "UPDATE container SET made = '2026-02-30' WHERE id = 'container-a'", "\"2026-02-30\"");
+            row("readings cut short", postgres, "UPDATE reading_month SET packed = substr(packed, 1, 20)",
+                "The readings of \"Shelf\" for 2026-05 are damaged");
+            row("a reading altered", postgres,
+                postgres ? "UPDATE reading_month SET packed = set_byte(packed, 20, 7)"
+                         : "UPDATE reading_month SET packed = CAST(substr(packed, 1, 20) || x'07' || "
+                           "substr(packed, 22) AS BLOB)",
+                "The readings of \"Shelf\" for 2026-05 are damaged");
+            row("readings of another month", postgres, "UPDATE reading_month SET month = '2026-04'",
+                "The readings of \"Shelf\" for 2026-04 are damaged");
+            const QByteArray nowhere = QByteArray(without) + "UPDATE reading_month SET place_id = 'gone'";
+            row("readings of no place", postgres, nowhere.constData(),
+                "\"2026-05\" names a row of place that is not there");
             row("changed history", postgres, "UPDATE schema_migration SET checksum = 'x' WHERE version = 3",
                 "step 3");
         }
@@ -131,6 +143,9 @@ private Q_SLOTS:
         StorePlace place(postgres);
         auto store = openAt(place);
         stock(*store);
+        GW_OK(store->addReadings(shelf().id,
+            std::vector { Reading { minute(1), Celsius { 18.25 }, 50.0 },
+                Reading { minute(11), Celsius { 18.5 }, {} } }));
         QCOMPARE(place.asStranger(sql), QString());
         const auto report = store->verify();
         GW_OK(report);
