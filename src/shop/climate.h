@@ -60,7 +60,7 @@ std::string shopZone(const Shop& shop);
 struct TraceStep {
     Moment from;
     std::optional<Range<Celsius>> air; ///< none: nobody watched and nothing is assumed
-    bool watched = false; ///< read; false: the assumed range, or none
+    bool watched = false; ///< somebody watched half of the step or more; else a range is assumed, or none
 };
 
 /// A container that stands in a place, with what its label or class asks of the place.
@@ -72,11 +72,12 @@ struct StandsHere {
     std::optional<Celsius> freezesAt; ///< for what frost harms
 };
 
-/// What frost there was in the air of a place, by its own readings.
+/// What frost there was in the air of a place, by its own readings. Frozen is -1 C or below, thawed 1 C or
+/// above, as ReadingsQuestion has it.
 struct AirFrost {
-    int freezes = 0; ///< down to 0 C or below; counted anew only after 1 C or above
-    Days below { 0 }; ///< watched time below 0 C
-    std::optional<Moment> last; ///< the last reading at 0 C or below
+    int freezes = 0, thaws = 0;
+    Days below { 0 }; ///< watched time below -1 C
+    std::optional<Moment> last; ///< when the last freezing began
 };
 
 /// One place as it was from a moment to another.
@@ -87,12 +88,11 @@ struct PlaceClimate {
     std::int64_t readings = 0; ///< of its own, from `from` to `to`
     std::optional<Moment> first, last; ///< of these
     std::optional<Reading> newest; ///< the newest reading of all up to `to`
-    std::optional<Celsius> low, high; ///< read in it, or in the place it follows
+    std::optional<Celsius> low, high; ///< of its own readings
     std::optional<Celsius> mean, kinetic; ///< of the watched time; mean kinetic temperature
-    Days watched { 0 };
-    Days unwatched { 0 }; ///< of `from` to `to`
+    Days unwatched { 0 }; ///< of the time from `first` to `last`
     AirFrost frost;
-    std::vector<TraceStep> trace; ///< at most 400 steps
+    std::vector<TraceStep> trace; ///< even steps from `from` to `to`, at most 400
     std::vector<StandsHere> stands; ///< by material and label
 };
 

@@ -105,14 +105,4 @@ LifeFigures lifeFiguresOf(const ClassRecord& cls, const MaterialRecord& material
     return figures;
 }
 
-std::unique_ptr<Climate> climateOf(const Catalogue& catalogue)
-{
-    std::map<PlaceId, Range<Celsius>> assumed;
-    for (const auto& [id, place] : catalogue.places) {
-        if (place.assumed.year)
-            assumed.emplace(id, *place.assumed.year);
-    }
-    return std::make_unique<AssumedClimate>(std::move(assumed));
-}
-
 } // namespace gw

@@ -66,9 +66,9 @@ double ShelfItem::level() const
     return std::clamp(static_cast<double>(left.milli) / static_cast<double>(capacity.milli), 0.0, 1.0);
 }
 
-ShelfJudge::ShelfJudge(const Catalogue& catalogue)
+ShelfJudge::ShelfJudge(const Catalogue& catalogue, const Climate& climate)
     : m_catalogue(catalogue)
-    , m_climate(climateOf(catalogue))
+    , m_climate(climate)
 {
 }
 
@@ -113,7 +113,7 @@ ShelfItem ShelfJudge::item(const ContainerRecord& container, const StockState& s
         if (item.vessel.empty())
             item.vessel = cls->vessel;
     }
-    item.judgement = judge(state.history, figures(container.material), *m_climate, asOf);
+    item.judgement = judge(state.history, figures(container.material), m_climate, asOf);
     return item;
 }
 
@@ -126,7 +126,10 @@ Result<std::vector<ShelfItem>> shelf(const Shop& shop, const ShelfQuery& query)
     if (!standings)
         return tl::unexpected(standings.error());
 
-    ShelfJudge judge(*catalogue);
+    auto climate = shop.climate(*catalogue);
+    if (!climate)
+        return tl::unexpected(climate.error());
+    ShelfJudge judge(*catalogue, **climate);
     const QString text = QString::fromStdString(query.text).trimmed();
     std::vector<ShelfItem> items;
     items.reserve(standings->size());
@@ -172,8 +175,12 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
     for (const JobRecord& job : *jobs)
         jobNames.emplace(job.id, job.name);
 
+    auto climate = shop.climate(*catalogue);
+    if (!climate)
+        return tl::unexpected(climate.error());
+
     ContainerPage page;
-    page.item = ShelfJudge(*catalogue).item(*container, *state, asOf);
+    page.item = ShelfJudge(*catalogue, **climate).item(*container, *state, asOf);
     page.entries = entryLines(*container, *entries, *catalogue, jobNames, shop.units());
     if (const auto* cls = catalogue->classOf(container->material)) {
         page.benchTest = stepsOf(cls->benchTest);

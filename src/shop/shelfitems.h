@@ -1,6 +1,5 @@
 #pragma once
 
-#include <memory>
 #include <unordered_map>
 
 #include "shop/shelf.h"
@@ -11,14 +10,15 @@ namespace gw {
 /// Turns containers' states into shelf items, the figures of each material worked out once.
 class ShelfJudge {
 public:
-    explicit ShelfJudge(const Catalogue& catalogue);
+    ShelfJudge(const Catalogue& catalogue, const Climate& climate);
 
     const LifeFigures& figures(const MaterialId& material);
+    const Climate& climate() const { return m_climate; }
     ShelfItem item(const ContainerRecord& container, const StockState& state, Moment asOf);
 
 private:
     const Catalogue& m_catalogue;
-    std::unique_ptr<Climate> m_climate;
+    const Climate& m_climate;
     std::unordered_map<MaterialId, LifeFigures> m_figures;
 };
 

@@ -90,6 +90,11 @@ Result<void> Shop::refreshReference()
     return bringReferenceUpToDate(*m_store);
 }
 
+Result<const WatchedClimate*> Shop::climate(const Catalogue& catalogue) const
+{
+    return m_climate.of(*m_store, catalogue.places);
+}
+
 Result<Catalogue> Shop::catalogue() const
 {
     if (!m_reference) {

@@ -6,8 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "ageing/climate.h"
 #include "ageing/life.h"
+#include "ageing/watched.h"
+#include "shop/climatecache.h"
 #include "store/store.h"
 
 namespace gw {
@@ -41,6 +42,10 @@ public:
     /// Puts this program's edition of the reference data in when the store has another, as after a restore.
     Result<void> refreshReference();
 
+    /// The climate of the catalogue's places: their readings are kept in memory, and read again where they
+    /// changed. It stands until the next call. Errors: those of Store::readings().
+    Result<const WatchedClimate*> climate(const Catalogue& catalogue) const;
+
     const std::string& device() const { return m_device; }
 
     /// How the person reads amounts and temperatures; only sentences depend on it.
@@ -57,6 +62,7 @@ private:
         std::map<FamilyId, FamilyRecord> families;
     };
     mutable std::optional<Reference> m_reference;
+    mutable ClimateCache m_climate;
 };
 
 /// A class's figures with the material's label figures put over them, for the life models.
@@ -65,7 +71,5 @@ LifeFigures lifeFiguresOf(const ClassRecord& cls, const MaterialRecord& material
 std::optional<Figure> figureOf(
     const ClassRecord& cls, const MaterialRecord& material, std::string_view figure);
 std::optional<GramsPerMillilitre> densityOf(const ClassRecord& cls, const MaterialRecord& material);
-/// The places' climates as far as the store knows them.
-std::unique_ptr<Climate> climateOf(const Catalogue& catalogue);
 
 } // namespace gw
