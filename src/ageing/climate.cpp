@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "ageing/trace.h"
+
 namespace gw {
 
 std::size_t AssumedRanges::quarterOf(Moment at) { return static_cast<unsigned>(dateOf(at).month()) % 12 / 3; }
@@ -13,6 +15,20 @@ std::optional<Range<Celsius>> AssumedRanges::of(std::size_t quarter) const
 }
 
 Heat Climate::heat(const PlaceId&, Moment, Moment, Celsius) const { return {}; }
+
+Chill Climate::chill(const PlaceId&, Moment from, Moment to, const Contents&, const Warmth&) const
+{
+    Chill chill;
+    chill.unwatchedRisk = daysBetween(from, std::max(from, to));
+    chill.riskSince = from;
+    chill.known = false;
+    return chill;
+}
+
+Below Climate::below(const PlaceId&, Moment from, Moment to, Celsius) const
+{
+    return { Days { 0 }, daysBetween(from, std::max(from, to)), from };
+}
 
 AssumedClimate::AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed)
     : m_assumed(std::move(assumed))
@@ -50,6 +66,17 @@ std::optional<Range<Celsius>> AssumedClimate::usual(const PlaceId& place, Moment
     if (found == m_assumed.end())
         return std::nullopt;
     return found->second;
+}
+
+Chill AssumedClimate::chill(
+    const PlaceId& place, Moment from, Moment to, const Contents& contents, const Warmth& start) const
+{
+    return chillOf({}, { usual(place, from), {} }, from, to, contents, start);
+}
+
+Below AssumedClimate::below(const PlaceId& place, Moment from, Moment to, Celsius limit) const
+{
+    return belowOf({}, { usual(place, from), {} }, from, to, limit);
 }
 
 } // namespace gw

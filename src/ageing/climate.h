@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 
+#include "ageing/chill.h"
 #include "ageing/life.h"
 #include "measure/id.h"
 #include "measure/moment.h"
@@ -63,6 +64,12 @@ public:
     virtual std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const = 0;
     /// What was seen above a limit between two moments. A climate without readings has seen nothing.
     virtual Heat heat(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
+    /// What the place did to contents that stood in it, see chillOf(). A climate that cannot tell knows
+    /// nothing.
+    virtual Chill chill(
+        const PlaceId& place, Moment from, Moment to, const Contents& contents, const Warmth& start) const;
+    /// How long the place was, or may have been, colder than a limit.
+    virtual Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
 };
 
 /// A climate that knows only each place's assumed range, the same all year; every hour counts as unwatched.
@@ -71,6 +78,9 @@ public:
     explicit AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed);
     Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const override;
     std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const override;
+    Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents,
+        const Warmth& start) const override;
+    Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
 
 private:
     std::map<PlaceId, Range<Celsius>> m_assumed;

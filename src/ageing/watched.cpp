@@ -256,6 +256,40 @@ Heat WatchedClimate::heat(const PlaceId& id, Moment from, Moment to, Celsius lim
     return heat;
 }
 
+/// The air of a place as frost sees it: its readings, then those of the place it follows, then what is
+/// assumed.
+Air WatchedClimate::airOf(const Place& place) const
+{
+    Air air { &place.own.trace() };
+    for (std::size_t quarter = 0; quarter < air.assumed.quarters.size(); ++quarter)
+        air.assumed.quarters[quarter] = assumed(place, quarter);
+    const Followed& followed = followedBy(place);
+    if (followed.source) {
+        air.followed = &followed.trace.trace();
+        air.margin = followed.source->margin;
+    }
+    return air;
+}
+
+Chill WatchedClimate::chill(
+    const PlaceId& id, Moment from, Moment to, const Contents& contents, const Warmth& start) const
+{
+    const Place* place = find(id);
+    return place ? place->chills.chill(airOf(*place), from, to, contents, start)
+                 : Climate::chill(id, from, to, contents, start);
+}
+
+Below WatchedClimate::below(const PlaceId& id, Moment from, Moment to, Celsius limit) const
+{
+    const Place* place = find(id);
+    if (!place)
+        return Climate::below(id, from, to, limit);
+    // Readings are whole hundredths: half of one less is colder than the limit, and no reading is it.
+    const Celsius colder { limit.value - 0.005 };
+    const ColdTimes::Unsure unsure = place->chills.unsure(airOf(*place), from, to, limit);
+    return { place->own.watched(from, to) - place->own.above(from, to, colder), unsure.time, unsure.since };
+}
+
 bool WatchedClimate::append(const PlaceId& id, const Reading& reading)
 {
     const auto found = m_places.find(id);

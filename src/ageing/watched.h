@@ -5,6 +5,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "ageing/chillmemo.h"
 #include "ageing/climate.h"
 #include "ageing/readingsfigures.h"
 #include "ageing/watchedtrace.h"
@@ -40,6 +41,9 @@ public:
     Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const override;
     std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const override;
     Heat heat(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
+    Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents,
+        const Warmth& start) const override;
+    Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
 
     /// Adds a reading later than all of the place's; false for another, and for a place that is not there.
     bool append(const PlaceId& place, const Reading& reading);
@@ -71,11 +75,13 @@ private:
         AssumedRanges assumed;
         std::optional<Follow> follows;
         mutable std::optional<Followed> followed {}; ///< once asked for
+        mutable ChillMemo chills {};
     };
     class Filling;
 
     const Place* find(const PlaceId& id) const;
     const Followed& followedBy(const Place& place) const;
+    Air airOf(const Place& place) const;
     std::optional<Range<Celsius>> assumed(const Place& place, std::size_t quarter) const;
     /// Coldest and warmest of all places, read or assumed.
     const std::optional<Range<Celsius>>& anywhere() const;
