@@ -1,6 +1,5 @@
 #include "exchange/readingscells.h"
 
-#include <charconv>
 #include <cmath>
 
 #include "measure/number.h"
@@ -148,6 +147,9 @@ std::optional<milliseconds> clock(Cursor& at)
         }
     }
     int hours = *hour;
+    if (at.done() && hours < 24 && *minute < 60 && second < 60)
+        return std::chrono::hours(hours) + minutes(*minute) + std::chrono::seconds(second)
+            + milliseconds(thousandths);
     const auto before = at;
     at.blanks();
     const bool morning = at.word("am") || at.word("a.m.");
@@ -167,6 +169,14 @@ std::optional<milliseconds> clock(Cursor& at)
 }
 
 } // namespace
+
+std::string_view bare(std::string_view text)
+{
+    const auto isInk = [](char c) { return c > ' ' && c <= '~'; };
+    if (!text.empty() && isInk(text.front()) && isInk(text.back()))
+        return text;
+    return trimmed(text);
+}
 
 bool WrittenDate::plain() const { return digits[0] == 4 || nameAt >= 0 || (mark == '.' && digits[2] == 4); }
 
@@ -199,7 +209,7 @@ std::optional<minutes> parseOffset(std::string_view text)
 
 std::optional<WrittenTime> parseWrittenTime(std::string_view text)
 {
-    text = trimmed(text);
+    text = bare(text);
     WrittenTime time;
     Cursor at(text);
     time.date = date(at);
@@ -259,42 +269,53 @@ std::optional<Date> dayOf(const WrittenDate& date, DateOrder order, int thisYear
 
 std::optional<WrittenNumber> parseWrittenNumber(std::string_view text, char decimalSign)
 {
-    text = trimmed(text);
-    std::array<char, 32> plain {};
-    std::size_t length = 0;
+    // Fifteen digits and a power of ten up to this are exact, and so is their quotient as far as it goes.
+    constexpr int mostDigits = 15;
+    static constexpr auto tens = [] {
+        std::array<double, mostDigits + 1> powers { 1 };
+        for (std::size_t i = 1; i < powers.size(); ++i)
+            powers[i] = powers[i - 1] * 10;
+        return powers;
+    }();
+    text = bare(text);
+    bool below = false;
     if (text.starts_with("\xE2\x88\x92")) { // the minus sign of typesetters
-        plain[length++] = '-';
+        below = true;
         text.remove_prefix(3);
     } else if (!text.empty() && (text.front() == '-' || text.front() == '+')) {
-        if (text.front() == '-')
-            plain[length++] = '-';
+        below = text.front() == '-';
         text.remove_prefix(1);
     }
     WrittenNumber number;
+    std::int64_t whole = 0;
+    int digits = 0;
     bool fraction = false;
-    bool digits = false;
-    while (!text.empty() && length < plain.size()) {
-        const char c = text.front();
+    std::size_t at = 0;
+    for (; at < text.size(); ++at) {
+        const char c = text[at];
         if (isDigit(c)) {
-            digits = true;
+            if (++digits > mostDigits)
+                return {};
+            whole = whole * 10 + (c - '0');
             number.decimals += fraction ? 1 : 0;
-            plain[length++] = c;
         } else if (c == decimalSign && !fraction) {
             fraction = true;
-            plain[length++] = '.';
         } else {
             break;
         }
-        text.remove_prefix(1);
     }
-    if (!digits || std::from_chars(plain.data(), plain.data() + length, number.value).ec != std::errc())
+    if (digits == 0)
         return {};
-    text = trimmed(text);
+    number.value = double(below ? -whole : whole) / tens[std::size_t(number.decimals)];
+    text.remove_prefix(at);
+    if (text.empty())
+        return number;
+    text = bare(text);
     if (text.empty())
         return number;
     for (const std::string_view degree : { "\xC2\xB0", "\xC2\xBA", "\xB0", "\xBA", "deg" })
         if (text.starts_with(degree)) {
-            text = trimmed(text.substr(degree.size()));
+            text = bare(text.substr(degree.size()));
             break;
         }
     if (text == "C" || text == "c" || text == "\xE2\x84\x83")

@@ -11,6 +11,9 @@
 
 namespace gw {
 
+/// trimmed(), at once for a text that has nothing to trim.
+std::string_view bare(std::string_view text);
+
 /// A date as it stands, before anybody says which part is the day.
 struct WrittenDate {
     std::array<int, 3> parts {}; ///< a month's name counts as its number
@@ -46,7 +49,7 @@ struct WrittenNumber {
 };
 
 /// None unless the whole cell is a number with that decimal sign, and at most a unit of temperature or a
-/// percent sign behind it.
+/// percent sign behind it. Fifteen digits at the most.
 std::optional<WrittenNumber> parseWrittenNumber(std::string_view text, char decimalSign);
 
 /// The moment, or for SpreadsheetDays the local time counted as if it were UTC, that a bare number means;

@@ -7,7 +7,6 @@
 #include <QString>
 
 #include "exchange/readingscells.h"
-#include "measure/number.h"
 #include "measure/quoted.h"
 
 namespace gw {
@@ -38,7 +37,7 @@ Content contentOf(const std::vector<HeadRow>& rows, std::size_t c)
     Content content;
     std::optional<double> before;
     for (const HeadRow& row : rows) {
-        if (c >= row.cells.size() || trimmed(row.cells[c]).empty())
+        if (c >= row.cells.size() || bare(row.cells[c]).empty())
             continue;
         const std::string& cell = row.cells[c];
         ++content.filled;

@@ -5,8 +5,6 @@
 #include <algorithm>
 #include <cctype>
 
-#include "measure/number.h"
-
 namespace gw {
 
 namespace {
@@ -29,11 +27,11 @@ void ReadingsReader::remember(Cells cells)
     m_lastCell.assign(cells[last]);
     if (last == m_layout.timeColumn || last == m_layout.clockColumn)
         return;
-    const auto number = parseWrittenNumber(cells[last], m_layout.decimalSign);
-    if (!number)
-        return;
-    m_fewestDecimals = m_fewestDecimals < 0 ? number->decimals : std::min(m_fewestDecimals, number->decimals);
-    m_mostDecimals = std::max(m_mostDecimals, number->decimals);
+    const auto sign = m_lastCell.find(m_layout.decimalSign);
+    const auto end = sign == std::string::npos ? sign : m_lastCell.find_first_not_of("0123456789", sign + 1);
+    const auto decimals = sign == std::string::npos ? 0 : int(std::min(end, m_lastCell.size()) - sign - 1);
+    m_fewestDecimals = m_fewestDecimals < 0 ? decimals : std::min(m_fewestDecimals, decimals);
+    m_mostDecimals = std::max(m_mostDecimals, decimals);
 }
 
 bool ReadingsReader::couldBeLonger(Cells cells, std::size_t column) const
@@ -64,7 +62,7 @@ bool ReadingsReader::wasCut(const CsvRow& row) const
         return true;
     const std::size_t last = row.cells.size() - 1;
     if (last == m_layout.timeColumn || last == m_layout.clockColumn)
-        return !sameShape(trimmed(row.cells[last]), trimmed(m_lastCell));
+        return !sameShape(bare(row.cells[last]), bare(m_lastCell));
     const bool used = last == m_layout.temperatureColumn || last == m_layout.lowColumn
         || last == m_layout.highColumn || last == m_layout.humidityColumn;
     return used && couldBeLonger(row.cells, last);

@@ -36,9 +36,7 @@ Result<ReadingsRead> readReadings(const QString& path, const ReadingsLayout& lay
         }
     }
     if (rows.openQuoteLine() > 0)
-        return fail(ErrorCode::BadInput,
-            file.name() + " line " + std::to_string(rows.openQuoteLine())
-                + ": a quotation mark is opened and never closed; take it out or close it.");
+        return tl::unexpected<Error>(openQuote(file.name(), rows.openQuoteLine()));
     if (goOn)
         rows.finish();
     return reader.finish(cancelled);

@@ -10,7 +10,6 @@
 #include "exchange/readingsdates.h"
 #include "exchange/readingsrow.h"
 #include "exchange/readingszone.h"
-#include "measure/number.h"
 #include "measure/quoted.h"
 
 namespace gw {
@@ -273,7 +272,7 @@ Result<void> habitsOf(const Looked& looked, ReadingsLayout& layout, std::vector<
     eachRow(looked, layout, [&](const CsvRow& row) {
         gatherSigns(row, layout, all);
         if (const auto date = rowDate(row.cells, layout))
-            dates.add(*date, trimmed(row.cells[layout.timeColumn]), row.line);
+            dates.add(*date, bare(row.cells[layout.timeColumn]), row.line);
     });
     layout.decimalSign = all.commas > all.points ? ',' : '.';
     if (auto decided = dates.decide(looked.file, looked.choices.dateOrder, looked.whole, layout, doubts);

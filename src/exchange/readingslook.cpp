@@ -158,7 +158,10 @@ Result<ReadingsLook> lookAtReadings(const QString& path, Moment now, const Readi
     }
 
     look.layout.delimiter = delimiterOf(std::string_view(text).substr(0, delimiterBytes));
-    const auto head = headRows(text, look.layout.delimiter, headRowCount);
+    int openQuoteLine = 0;
+    const auto head = headRows(text, look.layout.delimiter, headRowCount, &openQuoteLine);
+    if (openQuoteLine > 0)
+        return tl::unexpected<Error>(openQuote(look.name, openQuoteLine));
     const auto names = shapeOf(look.name, head, choices, look.layout, look.doubts);
     if (!names)
         return tl::unexpected<Error>(names.error());

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include "measure/number.h"
 #include "measure/quoted.h"
 
 namespace gw {
@@ -45,6 +44,10 @@ bool ReadingsReader::add(const CsvRow& row)
     if (row.tooLong) {
         setAside(row, "The line is longer than 64 kB, which no reading is.", true);
         return true;
+    }
+    if (row.openQuote && spansLines(row)) {
+        m_error = openQuote(m_file, row.line);
+        return false;
     }
     if (!row.ended && wasCut(row)) {
         setAside(row, "The file ends in the middle of this line, or may have been cut there.", false);
@@ -164,7 +167,7 @@ std::optional<ReadingsReader::Temperature> ReadingsReader::temperature(const Csv
     const auto number = parseWrittenNumber(cell, m_layout.decimalSign);
     if (!number) {
         // A row without a figure is an event of the logger's own, no sign of a wrong layout.
-        const bool blank = trimmed(cell).empty();
+        const bool blank = bare(cell).empty();
         setAside(row,
             blank ? std::string("The row has no temperature.") : inQuotes(cell) + " is no temperature.",
             !blank);
@@ -189,7 +192,7 @@ std::optional<double> ReadingsReader::humidity(Cells cells)
     const auto number = parseWrittenNumber(cell, m_layout.decimalSign);
     if (number && !number->unit && number->value >= 0 && number->value <= 100)
         return number->value;
-    m_read.humidityDropped += trimmed(cell).empty() ? 0 : 1;
+    m_read.humidityDropped += bare(cell).empty() ? 0 : 1;
     return {};
 }
 

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "measure/number.h"
-
 namespace gw {
 
 namespace {
@@ -14,6 +12,19 @@ std::string_view cellAt(std::span<const std::string_view> cells, std::size_t col
 }
 
 } // namespace
+
+bool spansLines(const CsvRow& row)
+{
+    return std::any_of(row.cells.begin(), row.cells.end(),
+        [](auto& cell) { return cell.find_first_of("\r\n") != std::string_view::npos; });
+}
+
+Error openQuote(const std::string& file, int line)
+{
+    return { ErrorCode::BadInput,
+        file + " line " + std::to_string(line)
+            + ": a quotation mark is opened and never closed; take it out or close it." };
+}
 
 int yearOf(Moment moment) { return int(dateOf(moment).year()); }
 
@@ -71,7 +82,7 @@ bool isDataRow(const CsvRow& row, const ReadingsLayout& layout)
         return true;
     if (!row.cells.empty() && row.cells.front().starts_with('#'))
         return false;
-    return !std::all_of(row.cells.begin(), row.cells.end(), [](auto& cell) { return trimmed(cell).empty(); });
+    return !std::all_of(row.cells.begin(), row.cells.end(), [](auto& cell) { return bare(cell).empty(); });
 }
 
 } // namespace gw

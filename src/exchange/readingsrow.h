@@ -37,6 +37,12 @@ std::optional<WrittenDate> rowDate(std::span<const std::string_view> cells, cons
 /// Whether a row is one of readings: not above the first, not blank, no comment.
 bool isDataRow(const CsvRow& row, const ReadingsLayout& layout);
 
+/// Whether a cell holds a line break.
+bool spansLines(const CsvRow& row);
+
+/// The refusal of a file with a quotation mark that swallows what follows.
+Error openQuote(const std::string& file, int line);
+
 int yearOf(Moment moment);
 
 } // namespace gw

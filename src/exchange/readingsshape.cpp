@@ -7,8 +7,8 @@
 
 #include "exchange/readingscells.h"
 #include "exchange/readingscolumns.h"
+#include "exchange/readingsrow.h"
 #include "exchange/readingsstream.h"
-#include "measure/number.h"
 
 namespace gw {
 
@@ -16,7 +16,7 @@ namespace {
 
 constexpr std::size_t longestPreamble = 120;
 
-bool isBlank(std::string_view cell) { return trimmed(cell).empty(); }
+bool isBlank(std::string_view cell) { return bare(cell).empty(); }
 
 /// A time and, beside it, a number.
 bool isReadingRow(const HeadRow& row)
@@ -116,10 +116,15 @@ std::size_t usualWidth(const std::vector<HeadRow>& rows, std::size_t from)
 
 } // namespace
 
-std::vector<HeadRow> headRows(std::string_view text, char delimiter, std::size_t most)
+std::vector<HeadRow> headRows(std::string_view text, char delimiter, std::size_t most, int* openQuoteLine)
 {
     std::vector<HeadRow> rows;
+    int openQuote = 0;
     CsvRows csv(delimiter, [&](const CsvRow& row) {
+        if (row.openQuote && spansLines(row)) {
+            openQuote = row.line;
+            return false;
+        }
         HeadRow head { row.line, {} };
         head.cells.assign(row.cells.begin(), row.cells.end());
         if (!std::all_of(head.cells.begin(), head.cells.end(), [](auto& cell) { return isBlank(cell); }))
@@ -128,6 +133,8 @@ std::vector<HeadRow> headRows(std::string_view text, char delimiter, std::size_t
     });
     if (csv.feed(text))
         csv.finish();
+    if (openQuoteLine != nullptr)
+        *openQuoteLine = std::max(openQuote, csv.openQuoteLine());
     return rows;
 }
 
@@ -213,11 +220,17 @@ Result<std::vector<ColumnName>> shapeOf(const std::string& file, const std::vect
     }
     names.resize(std::max(layout.width, names.size()));
     for (std::size_t c = 0; c < names.size(); ++c) {
-        names[c] = std::string(trimmed(names[c]));
+        names[c] = std::string(bare(names[c]));
         if (names[c].empty())
             names[c] = "column " + std::to_string(c + 1);
     }
     layout.columns = names;
+    if (names.empty())
+        return fail(ErrorCode::BadInput,
+            file
+                + " is not a table of readings: no line of it has a time and a temperature side by side; "
+                  "export "
+                  "the readings as CSV.");
     return columnsOf(file, { rows.begin() + std::ptrdiff_t(first), rows.end() }, choices, layout, doubts);
 }
 

@@ -15,8 +15,10 @@ struct HeadRow {
     std::vector<std::string> cells;
 };
 
-/// The first rows of a text, at most so many.
-std::vector<HeadRow> headRows(std::string_view text, char delimiter, std::size_t most);
+/// The first rows of a text, at most so many; ended by a quotation mark that is never closed, whose line is
+/// then told.
+std::vector<HeadRow> headRows(
+    std::string_view text, char delimiter, std::size_t most, int* openQuoteLine = nullptr);
 
 /// What separates the cells: of comma, semicolon, tab and bar the one that makes the most rows out of a time
 /// and a number; or what a first line "sep=;" says.
