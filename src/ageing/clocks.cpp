@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "ageing/stays.h"
+
 namespace gw {
 
 namespace {
@@ -20,12 +22,6 @@ void widen(Exposure& sum, const Exposure& part)
     if (part.coldest)
         sum.coldest = sum.coldest ? std::min(*sum.coldest, *part.coldest) : *part.coldest;
     sum.known = sum.known && part.known;
-}
-
-PlaceId firstPlace(const AgeCase& item)
-{
-    const auto& stays = item.history.stays;
-    return stays.empty() || stays.front().from > item.asOf ? PlaceId {} : stays.front().place;
 }
 
 /// The span before it came here, as a clock sees it.
@@ -70,6 +66,12 @@ Before beforeArrival(const AgeCase& item, Moment here)
 }
 
 } // namespace
+
+PlaceId firstPlace(const AgeCase& item)
+{
+    const auto& stays = item.history.stays;
+    return stays.empty() || stays.front().from > item.asOf ? PlaceId {} : stays.front().place;
+}
 
 AgeCase::AgeCase(const History& lived, const LifeFigures& known, const Climate& around, Moment at)
     : history(lived)
@@ -118,29 +120,6 @@ const BenchTest* AgeCase::lastPassed() const
     }
     return last;
 }
-
-namespace {
-
-/// Calls visit(place, begin, end) for every stay of a span, and for what was before the first.
-template <class Visit> void eachStay(const AgeCase& item, Moment from, Moment to, Visit visit)
-{
-    const auto& stays = item.history.stays;
-    const Moment first = stays.empty() ? to : std::clamp(stays.front().from, from, to);
-    if (from < first || stays.empty() || stays.front().from > to)
-        visit(PlaceId {}, from, first);
-    for (std::size_t i = 0; i < stays.size(); ++i) {
-        const bool last = i + 1 == stays.size() || stays[i + 1].from > to;
-        const Moment begin = std::max(stays[i].from, from);
-        const Moment end = last ? to : std::min(stays[i + 1].from, to);
-        // An empty stay is a slip put right at once, except the last: there it stands now.
-        if (begin < end || (last && begin == end))
-            visit(stays[i].place, begin, end);
-        if (last)
-            break;
-    }
-}
-
-} // namespace
 
 Stood stood(const AgeCase& item, Moment from, Moment to)
 {
@@ -273,11 +252,17 @@ std::optional<Weather> weatherOf(const AgeCase& item)
         return std::nullopt;
     Weather weather { since, stood(item, since, item.asOf).sum };
     if (item.history.foundUndated && !item.lastPassed()) {
-        const auto& made = item.history.made;
-        const Moment begun = made ? std::min(startOf(*made), since) : later(since, -yearBefore);
+        const Moment begun = foundBegun(item);
         widen(weather.exposure, item.climate.exposure(firstPlace(item), begun, since, item.figures.rate));
     }
     return weather;
+}
+
+Moment foundBegun(const AgeCase& item)
+{
+    const auto& made = item.history.made;
+    const Moment here = item.hereSince();
+    return made ? std::min(startOf(*made), here) : later(here, -yearBefore);
 }
 
 } // namespace gw

@@ -78,6 +78,11 @@ struct Weather {
     Exposure exposure;
 };
 std::optional<Weather> weatherOf(const AgeCase& item);
+/// From when on what was found undated may have stood where it was found: its made date, or a year, since
+/// every season may have passed over it.
+Moment foundBegun(const AgeCase& item);
+/// Where it stood first; empty when not known.
+PlaceId firstPlace(const AgeCase& item);
 /// From when on heat and frost count again, at the earliest.
 Moment weatherSince(const AgeCase& item);
 

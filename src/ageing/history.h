@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "ageing/contents.h"
 #include "measure/id.h"
 #include "measure/moment.h"
 
@@ -30,8 +31,8 @@ struct Hold {
 };
 
 /// The life one container has lived, as the ledger tells it up to some moment. Decanted stock carries its
-/// parent's made date, printed date, arrival, opened moment, tests and stays; so it can never look younger
-/// than it is.
+/// parent's made date, printed date, arrival, opened moment, tests, stays and fillings; so it can never look
+/// younger than it is, nor as though it had never frozen.
 struct History {
     std::optional<Date> made; ///< made or packed date, from label or code
     std::optional<Date> printed; ///< best-before or use-by date as printed
@@ -42,6 +43,7 @@ struct History {
     bool foundOpen = false; ///< already open when it came, and nobody knows since when
     std::optional<Moment> retired;
     std::vector<Stay> stays; ///< in time order, may begin before arrival; empty when the place is not known
+    std::vector<Filling> fillings; ///< in time order; empty when nothing is known of its size
     std::vector<BenchTest> tests; ///< in time order
     std::optional<Hold> hold; ///< the hold in force at the moment asked about
 };

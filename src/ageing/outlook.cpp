@@ -79,8 +79,12 @@ std::optional<Limit> weatherLimit(const AgeCase& item)
     Moment from = settled > item.asOf ? settled : nextMonth(item.asOf);
     for (int month = 0; month <= monthsOfWeather; ++month, from = nextMonth(from)) {
         const auto usual = item.climate.usual(place, from);
-        if (figures.frost != Frost::Never && (!usual || usual->low < freezing))
+        if (figures.frost != Frost::Never && figures.crystallisesBetween) {
+            if (!usual || usual->low < lookBelow(figures))
+                return Limit { from, "may_have_crystallised" };
+        } else if (figures.frost != Frost::Never && (!usual || usual->low < figures.freezesAt)) {
             return Limit { from, "frost_not_known" };
+        }
         // Where nothing usual is known, the worst place there is will speak.
         const auto warmest = usual ? std::optional(usual->high)
                                    : item.climate.exposure(place, from, from, figures.rate).hottest;

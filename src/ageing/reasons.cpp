@@ -151,30 +151,6 @@ std::string sinceThen(const Weather& weather, const char* howFar, Celsius extrem
         + " as " + howFar + " as " + formatTemperature(extreme);
 }
 
-std::optional<Reason> frostReason(const AgeCase& item, const Weather& weather)
-{
-    const Frost frost = item.figures.frost;
-    const Exposure& exposure = weather.exposure;
-    const bool cold = exposure.coldest && *exposure.coldest < freezing;
-    if (frost == Frost::Never || (exposure.known && !cold))
-        return std::nullopt;
-
-    Reason reason { "frost_not_known", Verdict::NotKnown, {}, weather.since };
-    if (cold)
-        reason.text = sinceThen(weather, "cold", *exposure.coldest) + ", and whether it froze is not known.";
-    else
-        reason.text = "Since " + onDay(weather.since) + " it stood somewhere whose temperature is not known, "
-            + "and so whether it froze.";
-    if (frost == Frost::Harms) {
-        reason.text += " Frost can spoil it for good.";
-    } else {
-        reason.verdict = Verdict::TestFirst;
-        reason.text
-            += " It comes back from frost and from setting in the cold: warm it through, then test it.";
-    }
-    return reason;
-}
-
 std::optional<Reason> heatReason(const AgeCase& item, const Weather& weather)
 {
     const auto& keep = item.figures.keepBetween;
@@ -275,14 +251,12 @@ std::vector<Reason> ageReasons(const AgeCase& item, const Clock& sealed, const C
     return reasons;
 }
 
-std::vector<Reason> weatherReasons(const AgeCase& item)
+std::vector<Reason> weatherReasons(const AgeCase& item, const Frosts& frosts)
 {
-    std::vector<Reason> reasons;
-    if (item.figures.frost == Frost::Never && !item.figures.keepBetween)
+    std::vector<Reason> reasons = frostReasons(item, frosts);
+    if (!item.figures.keepBetween)
         return reasons;
     if (const auto weather = weatherOf(item)) {
-        if (auto frost = frostReason(item, *weather))
-            reasons.push_back(std::move(*frost));
         if (auto heat = heatReason(item, *weather))
             reasons.push_back(std::move(*heat));
     }

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "ageing/clocks.h"
+#include "ageing/frosts.h"
 #include "ageing/verdict.h"
 
 namespace gw {
@@ -14,13 +15,15 @@ std::vector<Reason> standingReasons(const AgeCase& item);
 /// Never empty.
 std::vector<Reason> ageReasons(const AgeCase& item, const Clock& sealed, const Clock& opened);
 /// Too hot and frost since the last passed bench test.
-std::vector<Reason> weatherReasons(const AgeCase& item);
+std::vector<Reason> weatherReasons(const AgeCase& item, const Frosts& frosts);
+/// The frost among them, and resin that may have crystallised.
+std::vector<Reason> frostReasons(const AgeCase& item, const Frosts& frosts);
+/// Below this a resin that crystallises is to be looked at: its storage limit, else where it crystallises.
+Celsius lookBelow(const LifeFigures& figures);
 /// "Passed the bench test on 3 May 2026 with 80 % wood failure"
 std::string testWords(const BenchTest& test);
 
 /// How far above the storage limit heat is left to the clock alone, which counts it.
 inline constexpr double heatLeftToClock = 5.0; // C: assumption, no source
-/// Below this the contents may freeze: emulsions and protein liquids freeze a little under it.
-inline constexpr Celsius freezing { 0.0 };
 
 } // namespace gw

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "ageing/clocks.h"
+#include "ageing/frosts.h"
 #include "ageing/outlook.h"
 #include "ageing/reasons.h"
 #include "ageing/wording.h"
@@ -194,7 +195,11 @@ Judgement judge(const History& history, const LifeFigures& figures, const Climat
     judgement.opened = opened.use();
     judgement.reasons = standingReasons(item);
     append(judgement.reasons, std::move(byAge));
-    append(judgement.reasons, weatherReasons(item));
+    Frosts frosts = frostsOf(item);
+    append(judgement.reasons, weatherReasons(item, frosts));
+    judgement.frostEvents = frosts.count();
+    judgement.frozenNow = frosts.frozenNow;
+    judgement.frosts = std::move(frosts.events);
     judgement.verdict = worstOf(judgement.reasons);
     std::stable_sort(judgement.reasons.begin(), judgement.reasons.end(),
         [](const Reason& a, const Reason& b) { return a.verdict > b.verdict; });

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "ageing/climate.h"
+#include "ageing/frost.h"
 #include "ageing/history.h"
 #include "ageing/life.h"
 
@@ -20,9 +21,9 @@ std::string_view word(Verdict verdict);
 std::optional<Verdict> verdictOfWord(std::string_view word);
 
 /// One reason. code is stable: "printed_date", "sealed_life", "opened_life", "life_not_known",
-/// "age_not_known", "place_not_known", "does_not_age", "frost_not_known", "too_hot", "bench_test_passed",
-/// "bench_test_failed", "lot_on_hold", "retired". text is one or more sentences with date and figure, ready
-/// to read aloud.
+/// "age_not_known", "place_not_known", "does_not_age", "frozen", "frost_not_known", "may_have_crystallised",
+/// "too_hot", "bench_test_passed", "bench_test_failed", "lot_on_hold", "retired". text is one or more
+/// sentences with date and figure, ready to read aloud.
 struct Reason {
     std::string code;
     Verdict verdict = Verdict::Good; ///< what this reason alone would say
@@ -44,6 +45,11 @@ struct Judgement {
     std::vector<Reason> reasons; ///< never empty; worst first
     ClockUse sealed;
     ClockUse opened;
+    /// How often it froze, its parents' frosts included. None: not known, as there was time nobody watched in
+    /// which it may have frozen; or not counted, for what frost does nothing to and for resin.
+    std::optional<int> frostEvents;
+    std::vector<FrostEvent> frosts; ///< those known, in time order
+    bool frozenNow = false; ///< the last of them is not over
     /// When a verdict that is good now stops being so where it stands now, under that place's usual climate:
     /// the pessimistic clock reaches the low end of the life, the printed date, a test's grant, or a season
     /// of frost or heat. None when the verdict is not good, never runs out (a hundred years), or is not
@@ -60,8 +66,13 @@ struct Judgement {
 ///   forward to test first, cold never puts it off. Opened, the opened clock counts besides.
 /// - Heat: above the storage limit the clock counts on; up to 5 C above it that is all (a reason without
 ///   weight), more is test first.
-/// - Frost: where it may have been below 0 C: not known for what frost harms, test first for what comes back.
-///   An assumed range counts as though it had happened, since nobody knows that it did not.
+/// - Frost: the contents, not the air, freeze. More events than the label or the class stands (none, for what
+///   frost harms, where both are silent), one of them since the last passed bench test: test first. Fewer: a
+///   reason without weight. Frozen now: test first, and thaw it before that. Where nobody watched and it may
+///   have been below its freezing point: not known for what frost harms, test first for what comes back. An
+///   assumed range counts as though it had happened, since nobody knows that it did not.
+/// - Resin that crystallises does so without frost, and comes back by warming: three days (assumption) below
+///   its storage limit, or any that nobody watched, are test first; less is a reason without weight.
 /// - Bench test: failed or grainy: do not use, for good. Passed: settles heat and frost up to a day after it;
 ///   and the first pass whose time (testGrant) reaches past the moment age stopped being good makes age good
 ///   that long, once. A pass a day early is worth as much as one a day late; an idle one is not used up.
