@@ -9,7 +9,7 @@ namespace gw {
 
 namespace {
 
-constexpr std::size_t blockSize = 64;
+constexpr std::size_t blockSize = PieceWeights::most;
 constexpr double secondsPerDay = 86400;
 constexpr std::int16_t room = 500; // hundredths a table reaches past what it was asked to cover
 
@@ -75,29 +75,26 @@ void SpeedTable::fill(std::int16_t high)
     }
 }
 
-bool SpeedTable::covers(std::int16_t hundredths) const
-{
-    return hundredths >= m_low && index(hundredths) < m_points.size();
-}
-
 void SpeedTable::cover(std::int16_t hundredths)
 {
-    if (covers(hundredths))
+    if (hundredths >= m_low && index(hundredths) < m_points.size())
         return;
     const int high = m_low + static_cast<int>(m_points.size()) - 1;
     m_low = within(std::min<int>(m_low, hundredths - room));
     fill(within(std::max<int>(high, hundredths + room)));
 }
 
-double SpeedTable::mean(std::int16_t from, std::int16_t to) const
+double SpeedTable::sum(const PieceWeights& pieces) const
 {
-    const Point& a = m_points[index(from)];
-    const Point& b = m_points[index(to)];
-    const int step = to - from;
-    if (static_cast<unsigned>(step + commonStep) <= 2 * commonStep)
-        return (b.integral - a.integral) * oneOver[static_cast<std::size_t>(step + commonStep)]
-            + a.speed * static_cast<double>(step == 0);
-    return (b.integral - a.integral) / step;
+    double integrals = 0;
+    double speeds = 0;
+    const std::int16_t* const hundredths = pieces.hundredths();
+    for (std::size_t i = 0; i < pieces.readings(); ++i) {
+        const Point& point = m_points[index(hundredths[i])];
+        integrals += point.integral * pieces[i].integral;
+        speeds += point.speed * pieces[i].speed;
+    }
+    return integrals + speeds;
 }
 
 double SpeedTable::integral(std::int16_t from, double to) const
@@ -108,46 +105,67 @@ double SpeedTable::integral(std::int16_t from, double to) const
     return rest > 0 ? whole + rest * m_speed.mean({ below / 100.0 }, { to / 100 }) : whole;
 }
 
-Totals::Totals(Speed speed, const Trace& trace, std::int64_t longestWatched)
-    : m_table([&] {
-        const auto values = trace.hundredths();
-        const auto [low, high] = std::minmax_element(values.begin(), values.end());
-        return SpeedTable(std::move(speed), *low, *high);
-    }())
+PieceWeights::PieceWeights(const Trace& trace, std::size_t from, std::size_t to, std::int64_t longestWatched)
+    : m_hundredths(trace.hundredths().data() + from)
+    , m_readings(to - from + 1)
+{
+    const std::int64_t* const seconds = trace.seconds().data() + from;
+    double before = 0;
+    for (std::size_t i = 0; i + 1 < m_readings; ++i) {
+        const std::int64_t step = seconds[i + 1] - seconds[i];
+        const double watched = step <= longestWatched ? static_cast<double>(step) : 0;
+        const int rise = m_hundredths[i + 1] - m_hundredths[i];
+        const double slope = std::abs(rise) <= commonStep
+            ? watched * oneOver[static_cast<std::size_t>(rise + commonStep)]
+            : watched / rise;
+        m_weights[i] = { before - slope, watched * static_cast<double>(rise == 0) };
+        before = slope;
+    }
+    m_weights[m_readings - 1] = { before, 0 };
+}
+
+Totals::Totals(Speed speed, Range<std::int16_t> covered, std::int64_t longestWatched)
+    : m_table(std::move(speed), covered.low, covered.high)
     , m_longest(longestWatched)
 {
-    m_totals.reserve(trace.size() / blockSize + 1);
-    m_totals.push_back(0);
-    grow(trace);
+}
+
+Totals::Totals(Speed speed, const Trace& trace, std::int64_t longestWatched)
+    : Totals(std::move(together({ std::move(speed) }, trace, longestWatched).front()))
+{
+}
+
+std::vector<Totals> Totals::together(
+    std::vector<Speed> speeds, const Trace& trace, std::int64_t longestWatched)
+{
+    const auto values = trace.hundredths();
+    const auto [low, high] = std::minmax_element(values.begin(), values.end());
+    std::vector<Totals> all;
+    for (Speed& speed : speeds) {
+        all.push_back(Totals(std::move(speed), { *low, *high }, longestWatched));
+        all.back().m_totals.reserve(trace.size() / blockSize + 1);
+        all.back().m_size = trace.size();
+    }
+    for (std::size_t from = 0; from + blockSize < trace.size(); from += blockSize) {
+        const PieceWeights pieces(trace, from, from + blockSize, longestWatched);
+        for (Totals& totals : all)
+            totals.m_totals.push_back(totals.m_totals.back() + totals.m_table.sum(pieces));
+    }
+    return all;
 }
 
 void Totals::grow(const Trace& trace)
 {
-    for (std::size_t i = m_size; i < trace.size(); ++i)
-        m_table.cover(trace.hundredths()[i]);
-    m_size = trace.size();
+    for (; m_size < trace.size(); ++m_size)
+        m_table.cover(trace.hundredths()[m_size]);
     for (std::size_t from = (m_totals.size() - 1) * blockSize; from + blockSize < m_size; from += blockSize)
-        m_totals.push_back(m_totals.back() + block(trace, from, from + blockSize));
-}
-
-/// Seconds times speed from one reading to another.
-double Totals::block(const Trace& trace, std::size_t from, std::size_t end) const
-{
-    const auto* const seconds = trace.seconds().data();
-    const auto* const values = trace.hundredths().data();
-    double sum = 0;
-    for (std::size_t i = from; i < end; ++i) {
-        const std::int64_t step = seconds[i + 1] - seconds[i];
-        if (step <= m_longest)
-            sum += static_cast<double>(step) * m_table.mean(values[i], values[i + 1]);
-    }
-    return sum;
+        m_totals.push_back(m_totals.back() + m_table.sum({ trace, from, from + blockSize, m_longest }));
 }
 
 double Totals::upTo(const Trace& trace, std::size_t index, double secondsPast) const
 {
     const std::size_t whole = index / blockSize;
-    double sum = m_totals[whole] + block(trace, whole * blockSize, index);
+    double sum = m_totals[whole] + m_table.sum({ trace, whole * blockSize, index, m_longest });
     if (secondsPast > 0 && index + 1 < trace.size()) {
         const std::int64_t step = trace.seconds()[index + 1] - trace.seconds()[index];
         if (step <= m_longest) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <functional>
@@ -7,6 +8,7 @@
 
 #include "ageing/life.h"
 #include "ageing/trace.h"
+#include "measure/range.h"
 
 namespace gw {
 
@@ -22,19 +24,42 @@ Speed timeAbove(Celsius limit);
 /// The temperature itself: its total over time is what a mean is made of.
 Speed temperatureItself();
 
-/// A speed and its integral over temperature at every hundredth of a degree, so that the mean over the piece
-/// between two readings takes a subtraction and a division, and no exponential.
+/// How the pieces between up to 64 + 1 readings one after the other weigh, whatever the speed: a piece from a
+/// to b that takes t seconds counts t (F(b) - F(a))/(b - a), F being the speed's integral over temperature,
+/// and t times the speed where a = b. So the sum over them is one of products, reading by reading.
+class PieceWeights {
+public:
+    static constexpr std::size_t most = 64;
+    /// Of the pieces from one reading to another; no more than `most`. Longer steps than longestWatched weigh
+    /// nothing.
+    PieceWeights(const Trace& trace, std::size_t from, std::size_t to, std::int64_t longestWatched);
+
+    struct Weight {
+        double integral;
+        double speed;
+    };
+    const std::int16_t* hundredths() const { return m_hundredths; }
+    std::size_t readings() const { return m_readings; }
+    const Weight& operator[](std::size_t i) const { return m_weights[i]; }
+
+private:
+    const std::int16_t* m_hundredths;
+    std::size_t m_readings;
+    std::array<Weight, most + 1> m_weights;
+};
+
+/// A speed and its integral over temperature at every hundredth of a degree, so that no exponential is taken
+/// for a reading.
 class SpeedTable {
 public:
     SpeedTable(Speed speed, std::int16_t low, std::int16_t high); ///< hundredths; low <= high
 
-    bool covers(std::int16_t hundredths) const;
+    void cover(std::int16_t hundredths);
     double at(std::int16_t hundredths) const { return m_points[index(hundredths)].speed; }
-    /// Mean speed from one to another hundredth.
-    double mean(std::int16_t from, std::int16_t to) const;
     /// Integral over temperature from one hundredth to any temperature within the table, in hundredths.
     double integral(std::int16_t from, double to) const;
-    void cover(std::int16_t hundredths);
+    /// Seconds times speed.
+    double sum(const PieceWeights& pieces) const;
 
 private:
     struct Point {
@@ -55,6 +80,10 @@ private:
 class Totals {
 public:
     Totals(Speed speed, const Trace& trace, std::int64_t longestWatched); ///< trace not empty
+    /// Of several speeds in one pass: what the pieces weigh is worked out once for all.
+    static std::vector<Totals> together(
+        std::vector<Speed> speeds, const Trace& trace, std::int64_t longestWatched);
+
     /// Takes in the readings appended since; longestWatched must not have changed.
     void grow(const Trace& trace);
     /// Days times speed from the first reading up to so many seconds past reading `index`. Past the last
@@ -62,11 +91,11 @@ public:
     double upTo(const Trace& trace, std::size_t index, double secondsPast) const;
 
 private:
-    double block(const Trace& trace, std::size_t from, std::size_t end) const;
+    Totals(Speed speed, Range<std::int16_t> covered, std::int64_t longestWatched);
 
     SpeedTable m_table;
     std::int64_t m_longest;
-    std::vector<double> m_totals; ///< seconds times speed before each 64th reading
+    std::vector<double> m_totals { 0 }; ///< seconds times speed before each 64th reading
     std::size_t m_size = 0;
 };
 

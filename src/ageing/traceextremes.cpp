@@ -10,6 +10,30 @@ constexpr std::size_t fan = 64;
 
 } // namespace
 
+TraceExtremes::TraceExtremes(std::span<const std::int16_t> values)
+    : m_size(values.size())
+{
+    std::span<const std::int16_t> lows = values;
+    std::span<const std::int16_t> highs = values;
+    while (!values.empty() && (m_levels.empty() || lows.size() > 1)) {
+        Level level;
+        for (std::size_t from = 0; from < lows.size(); from += fan) {
+            const std::size_t end = std::min(from + fan, lows.size());
+            std::int16_t low = lows[from];
+            std::int16_t high = highs[from];
+            for (std::size_t i = from + 1; i < end; ++i) {
+                low = std::min(low, lows[i]);
+                high = std::max(high, highs[i]);
+            }
+            level.low.push_back(low);
+            level.high.push_back(high);
+        }
+        m_levels.push_back(std::move(level));
+        lows = m_levels.back().low;
+        highs = m_levels.back().high;
+    }
+}
+
 void TraceExtremes::append(std::int16_t value)
 {
     std::size_t block = m_size++;

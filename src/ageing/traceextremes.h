@@ -14,6 +14,8 @@ namespace gw {
 /// every 64 of those, and so on. The row itself is handed in with each call and must be the one appended.
 class TraceExtremes {
 public:
+    TraceExtremes() = default;
+    explicit TraceExtremes(std::span<const std::int16_t> values);
     void append(std::int16_t value);
     /// Of values[from] to values[end - 1]; from < end <= values.size().
     Range<std::int16_t> between(

@@ -44,10 +44,14 @@ Celsius WatchedClimate::Step::taken(const WatchedTrace& there, const Reading& re
     return { (mean ? mean->value + swing * (here - mean->value) : here) + warmer };
 }
 
-WatchedClimate::WatchedClimate(std::map<PlaceId, WatchedPlace> places)
+WatchedClimate::WatchedClimate(std::map<PlaceId, WatchedPlace> places, std::vector<Rate> rates)
+    : m_rates(std::move(rates))
 {
-    for (auto& [id, place] : places)
-        m_places.emplace(id, Place { WatchedTrace(std::move(place.readings)), place.assumed, place.follows });
+    for (auto& [id, place] : places) {
+        const auto added = m_places.emplace(
+            id, Place { WatchedTrace(std::move(place.readings)), place.assumed, place.follows });
+        added.first->second.own.expect(m_rates);
+    }
 }
 
 const WatchedClimate::Place* WatchedClimate::find(const PlaceId& id) const
@@ -91,6 +95,7 @@ const WatchedClimate::Followed& WatchedClimate::followedBy(const Place& place) c
             trace.append({ reading.at, followed.source->taken(there, reading), {} });
         }
         followed.trace = WatchedTrace(std::move(trace));
+        followed.trace.expect(m_rates);
     }
     return followed;
 }

@@ -33,7 +33,8 @@ struct WatchedPlace {
 /// Totals are made when first asked for and kept inside: use on one thread at a time.
 class WatchedClimate final : public Climate {
 public:
-    explicit WatchedClimate(std::map<PlaceId, WatchedPlace> places = {});
+    /// `rates` are those that will be asked for, as far as is known: together they cost little more than one.
+    explicit WatchedClimate(std::map<PlaceId, WatchedPlace> places = {}, std::vector<Rate> rates = {});
     // Followers point at the places they follow, which stay where they are when moved.
     WatchedClimate(WatchedClimate&&) = default;
     WatchedClimate& operator=(WatchedClimate&&) = default;
@@ -87,6 +88,7 @@ private:
     const std::optional<Range<Celsius>>& anywhere() const;
 
     std::unordered_map<PlaceId, Place> m_places;
+    std::vector<Rate> m_rates;
     mutable std::optional<std::optional<Range<Celsius>>> m_anywhere;
 };
 

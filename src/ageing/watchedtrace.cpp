@@ -17,9 +17,8 @@ Celsius degrees(std::int16_t hundredths) { return Celsius { hundredths / 100.0 }
 
 WatchedTrace::WatchedTrace(Trace trace)
     : m_trace(std::move(trace))
+    , m_extremes(m_trace.hundredths())
 {
-    for (const std::int16_t value : m_trace.hundredths())
-        m_extremes.append(value);
     index();
 }
 
@@ -27,8 +26,11 @@ void WatchedTrace::index()
 {
     m_longest = m_trace.longestWatched().count();
     m_gaps.clear();
-    for (std::size_t i = 0; i + 1 < m_trace.size(); ++i)
-        indexStep(i);
+    const auto seconds = m_trace.seconds();
+    for (std::size_t i = 0; i + 1 < seconds.size(); ++i) {
+        if (seconds[i + 1] - seconds[i] > m_longest)
+            indexStep(i);
+    }
 }
 
 void WatchedTrace::indexStep(std::size_t i)
@@ -138,13 +140,44 @@ double WatchedTrace::between(const Totals& totals, Moment from, Moment to) const
     return totals.upTo(m_trace, end.index, end.past) - totals.upTo(m_trace, begin.index, begin.past);
 }
 
+void WatchedTrace::expect(const std::vector<Rate>& rates)
+{
+    for (const Rate& rate : rates) {
+        if (agesByTemperature(rate)
+            && std::find(m_expected.begin(), m_expected.end(), rate) == m_expected.end())
+            m_expected.push_back(rate);
+    }
+}
+
+const Totals* WatchedTrace::keptTotals(const Rate& rate, double warmer) const
+{
+    for (const ClockTotals& kept : m_clocks) {
+        if (kept.rate == rate && kept.warmer == warmer)
+            return &kept.totals;
+    }
+    return nullptr;
+}
+
 const Totals& WatchedTrace::clockTotals(const Rate& rate, double warmer) const
 {
-    for (const ClockTotals& known : m_clocks) {
-        if (known.rate == rate && known.warmer == warmer)
-            return known.totals;
-    }
-    return m_clocks.emplace_back(rate, warmer, Totals(clockSpeed(rate, warmer), m_trace, m_longest)).totals;
+    if (const Totals* kept = keptTotals(rate, warmer))
+        return *kept;
+    std::vector<Rate> rates;
+    std::vector<Speed> speeds;
+    const auto add = [&](const Rate& wanted) {
+        if (keptTotals(wanted, warmer))
+            return;
+        rates.push_back(wanted);
+        speeds.push_back(clockSpeed(wanted, warmer));
+    };
+    for (const Rate& wanted : m_expected)
+        add(wanted);
+    if (std::find(m_expected.begin(), m_expected.end(), rate) == m_expected.end())
+        add(rate);
+    auto totals = Totals::together(std::move(speeds), m_trace, m_longest);
+    for (std::size_t i = 0; i < rates.size(); ++i)
+        m_clocks.push_back({ rates[i], warmer, std::move(totals[i]) });
+    return *keptTotals(rate, warmer);
 }
 
 const Totals& WatchedTrace::aboveTotals(Celsius limit) const

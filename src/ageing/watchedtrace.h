@@ -29,6 +29,9 @@ public:
     /// counts as a gap.
     bool append(const Reading& reading);
 
+    /// The rates that will be asked for, so far as is known: their totals are made together, in one pass.
+    void expect(const std::vector<Rate>& rates);
+
     /// Watched time between two moments (from <= to).
     Days watched(Moment from, Moment to) const;
     /// Temperatures of the watched time, both ends included; none when nothing was watched.
@@ -79,6 +82,7 @@ private:
     std::optional<Celsius> temperatureAt(const Position& at) const;
     Unwatched gap(std::size_t before) const;
     double between(const Totals& totals, Moment from, Moment to) const;
+    const Totals* keptTotals(const Rate& rate, double warmer) const; ///< null: none yet
     const Totals& clockTotals(const Rate& rate, double warmer) const;
     const Totals& aboveTotals(Celsius limit) const;
 
@@ -91,6 +95,7 @@ private:
     std::int64_t m_longest = 0;
     std::vector<Gap> m_gaps;
     TraceExtremes m_extremes;
+    std::vector<Rate> m_expected;
     mutable std::vector<ClockTotals> m_clocks;
     mutable std::vector<std::pair<Celsius, Totals>> m_above;
     mutable std::optional<Totals> m_temperature;
