@@ -41,6 +41,9 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addWorkCommands(*program, context, pending);
     addCareCommands(*program, context, pending);
     addSetupCommands(*program, context, pending);
+    addPlaceCommands(*program, context, pending);
+    addClimateCommands(*program, context, pending);
+    addReadingsCommand(*program, context, pending);
     addFigureCommands(*program, context, pending);
     return program;
 }

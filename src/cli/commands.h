@@ -19,6 +19,9 @@ void addArrivalCommands(CLI::App& program, CommandContext& context, PendingComma
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addPlaceCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addClimateCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addReadingsCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 
 /// Runs steps on the shop: the frame of most commands.

@@ -81,8 +81,10 @@ QJsonObject jsonShelfItem(const ShelfItem& item)
     json[u"reasons"] = reasons;
     json[u"sealed"] = jsonClock(item.judgement.sealed);
     json[u"opened_life"] = jsonClock(item.judgement.opened);
-    // Counted once places have readings; until then nobody knows, and a number would be made up.
-    json[u"frost_events"] = QJsonValue();
+    // Null where nobody watched and it may have frozen, and for what frost does nothing to.
+    json[u"frost_events"]
+        = item.judgement.frostEvents ? QJsonValue(*item.judgement.frostEvents) : QJsonValue();
+    json[u"frozen_now"] = item.judgement.frozenNow;
     json[u"good_until"] = jsonMoment(item.judgement.goodUntil);
     return json;
 }

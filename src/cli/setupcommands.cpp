@@ -11,7 +11,7 @@ namespace gw {
 namespace {
 
 struct SetupOptions {
-    std::string place, low, high, jobType, material, amount, gtin, price, supplier;
+    std::string jobType, material, amount, gtin, price, supplier;
     double perMonth = 0;
     std::optional<double> leadDays;
 };
@@ -57,36 +57,6 @@ Result<Answer> listJobTypes(CommandContext& context)
     });
 }
 
-Result<Answer> setPlace(CommandContext& context, const SetupOptions& options)
-{
-    return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {
-        std::optional<Range<Celsius>> assumed;
-        if (!options.low.empty() || !options.high.empty()) {
-            auto low = parseTemperature(options.low);
-            if (!low)
-                return tl::unexpected(low.error());
-            auto high = parseTemperature(options.high);
-            if (!high)
-                return tl::unexpected(high.error());
-            assumed = Range<Celsius> { *low, *high };
-        }
-        auto place = savePlaceNamed(shop, options.place, assumed);
-        if (!place)
-            return tl::unexpected(place.error());
-        Answer answer;
-        answer.json[u"place"] = jsonText(place->name);
-        const auto& year = place->assumed.year;
-        answer.json[u"low_c"] = year ? QJsonValue(year->low.value) : QJsonValue();
-        answer.json[u"high_c"] = year ? QJsonValue(year->high.value) : QJsonValue();
-        answer.plain = q(place->name)
-            + (year ? QStringLiteral(": taken to be between %1 and %2 where nobody watches.\n")
-                          .arg(q(formatTemperature(year->low, shop.units())),
-                              q(formatTemperature(year->high, shop.units())))
-                    : QStringLiteral(": nothing is known of its temperature.\n"));
-        return answer;
-    });
-}
-
 Result<Answer> setRate(CommandContext& context, const SetupOptions& options)
 {
     return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {
@@ -129,15 +99,6 @@ void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand
     });
     program.add_subcommand("jobtypes", "The job types there are")->callback([&context, &pending] {
         pending = [&context] { return listJobTypes(context); };
-    });
-
-    auto* placeCommand = program.add_subcommand("place", "Makes a place, or says how warm it usually is");
-    placeCommand->add_option("NAME", options->place, "The place")->required();
-    auto* low = placeCommand->add_option("--low", options->low, "Usual low over the year: 5C, 41F");
-    auto* high = placeCommand->add_option("--high", options->high, "Usual high over the year")->needs(low);
-    low->needs(high);
-    placeCommand->callback([&context, &pending, options] {
-        pending = [&context, options] { return setPlace(context, *options); };
     });
 
     auto* rateCommand = program.add_subcommand("rate", "Says how many of a job type come in a month");

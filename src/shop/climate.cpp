@@ -189,20 +189,32 @@ Result<PlaceClimate> climateShown(
     return shown;
 }
 
+Result<void> placeMayBe(const std::vector<PlaceRecord>& places, const PlaceRecord& place)
+{
+    if (auto may = mayBe(place.assumed.year); !may)
+        return may;
+    for (const auto& quarter : place.assumed.quarters) {
+        if (auto may = mayBe(quarter); !may)
+            return may;
+    }
+    if (!place.follows)
+        return {};
+    const Follow& follows = *place.follows;
+    if (!(std::abs(follows.warmer) <= farthestOff))
+        return fail(ErrorCode::BadInput,
+            "A place that goes with another is at most 40 degrees warmer or colder; give it its own range.");
+    if (!(follows.damped >= 0 && follows.damped <= 1))
+        return fail(ErrorCode::BadInput, "Damped is a share from 0, all of the swing, to 1, none of it.");
+    if (std::ranges::find(places, follows.place, &PlaceRecord::id) == places.end())
+        return fail(ErrorCode::NotFound, "The place to follow is not there any more; choose another.");
+    if (followsItself(places, place.id, follows.place))
+        return fail(ErrorCode::BadInput, place.name + " would come to follow itself; choose another place.");
+    return {};
+}
+
 Result<PlaceRecord> savePlaceClimate(Shop& shop, const std::string& placeName, const AssumedRanges& assumed,
     const std::optional<Follow>& follows)
 {
-    if (auto may = mayBe(assumed.year); !may)
-        return tl::unexpected(may.error());
-    for (const auto& quarter : assumed.quarters) {
-        if (auto may = mayBe(quarter); !may)
-            return tl::unexpected(may.error());
-    }
-    if (follows && !(std::abs(follows->warmer) <= farthestOff))
-        return fail(ErrorCode::BadInput,
-            "A place that goes with another is at most 40 degrees warmer or colder; give it its own range.");
-    if (follows && !(follows->damped >= 0 && follows->damped <= 1))
-        return fail(ErrorCode::BadInput, "Damped is a share from 0, all of the swing, to 1, none of it.");
     PlaceRecord saved;
     const auto done = shop.store().transact([&]() -> Result<void> {
         auto place = findPlace(shop, placeName);
@@ -211,13 +223,10 @@ Result<PlaceRecord> savePlaceClimate(Shop& shop, const std::string& placeName, c
         auto places = shop.store().places();
         if (!places)
             return tl::unexpected(places.error());
-        if (follows && std::ranges::find(*places, follows->place, &PlaceRecord::id) == places->end())
-            return fail(ErrorCode::NotFound, "The place to follow is not there any more; choose another.");
-        if (follows && followsItself(*places, place->id, follows->place))
-            return fail(
-                ErrorCode::BadInput, place->name + " would come to follow itself; choose another place.");
         place->assumed = assumed;
         place->follows = follows;
+        if (auto may = placeMayBe(*places, *place); !may)
+            return may;
         saved = *place;
         return shop.store().savePlace(*place);
     });

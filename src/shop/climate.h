@@ -130,9 +130,12 @@ Result<void> expectLow(Shop& shop, const std::string& place, std::optional<Celsi
 /// The low still expected at a moment in a place; none: nobody said.
 Result<std::optional<Celsius>> expectedLow(const Shop& shop, const PlaceId& place, Moment asOf);
 
-/// Says what a place is taken to be where nobody watched, and which place it goes with. Errors: NotFound;
-/// BadInput for low above high, outside -60 to 80 C, more than 40 degrees warmer or colder, damped outside 0
-/// to 1, a place that would come to follow itself.
+/// Whether a place may be taken to be so, among the places there are. Errors: NotFound for the place it goes
+/// with; BadInput for low above high, outside -60 to 80 C, more than 40 degrees warmer or colder, damped
+/// outside 0 to 1, a place that would come to follow itself.
+Result<void> placeMayBe(const std::vector<PlaceRecord>& places, const PlaceRecord& place);
+/// Says what a place is taken to be where nobody watched, and which place it goes with. Errors: NotFound, and
+/// those of placeMayBe().
 Result<PlaceRecord> savePlaceClimate(
     Shop& shop, const std::string& place, const AssumedRanges& assumed, const std::optional<Follow>& follows);
 

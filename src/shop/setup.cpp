@@ -8,6 +8,7 @@
 
 #include "codes/gtin.h"
 #include "shop/actbuilder.h"
+#include "shop/climate.h"
 
 namespace gw {
 
@@ -22,29 +23,49 @@ bool sameName(const std::string& a, const std::string& b)
 
 } // namespace
 
-Result<PlaceRecord> savePlaceNamed(
-    Shop& shop, const std::string& name, const std::optional<Range<Celsius>>& assumed)
+Result<PlaceRecord> savePlaceNamed(Shop& shop, const std::string& name, const PlaceChange& change)
 {
     const std::string plain = QString::fromStdString(name).simplified().toStdString();
     if (plain.empty())
         return fail(ErrorCode::BadInput, "Give the place a name.");
-    if (assumed && assumed->low > assumed->high)
-        return fail(ErrorCode::BadInput, "The low of a place cannot lie above its high; swap the two.");
-    auto places = shop.store().places();
-    if (!places)
-        return tl::unexpected(places.error());
     PlaceRecord place;
-    place.id = PlaceId { newUuid() };
-    place.name = plain;
-    for (const PlaceRecord& known : *places) {
-        if (sameName(known.name, plain))
-            place = known;
-    }
-    if (assumed)
-        place.assumed.year = assumed;
-    if (auto saved = shop.store().savePlace(place); !saved)
-        return tl::unexpected(saved.error());
+    const auto done = shop.store().transact([&]() -> Result<void> {
+        auto places = shop.store().places();
+        if (!places)
+            return tl::unexpected(places.error());
+        const auto known = std::ranges::find_if(
+            *places, [&](const PlaceRecord& there) { return sameName(there.name, plain); });
+        place = known == places->end() ? PlaceRecord {} : *known;
+        if (known == places->end()) {
+            place.id = PlaceId { newUuid() };
+            place.name = plain;
+        }
+        if (change.assumed.year)
+            place.assumed.year = change.assumed.year;
+        for (std::size_t i = 0; i < place.assumed.quarters.size(); ++i) {
+            if (change.assumed.quarters[i])
+                place.assumed.quarters[i] = change.assumed.quarters[i];
+        }
+        if (change.follows && change.follows->empty()) {
+            place.follows.reset();
+        } else if (change.follows) {
+            auto followed = findPlace(shop, *change.follows);
+            if (!followed)
+                return tl::unexpected(followed.error());
+            place.follows = Follow { followed->id, change.warmer, change.damped };
+        }
+        if (auto may = placeMayBe(*places, place); !may)
+            return may;
+        return shop.store().savePlace(place);
+    });
+    if (!done)
+        return tl::unexpected(done.error());
     return place;
+}
+
+Result<PlaceRecord> savePlaceNamed(Shop& shop, const std::string& name, const Range<Celsius>& year)
+{
+    return savePlaceNamed(shop, name, PlaceChange { { year, {} }, {}, 0, 0 });
 }
 
 Result<JobTypeRecord> findJobType(const Shop& shop, const std::string& idOrName)

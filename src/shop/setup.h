@@ -7,10 +7,18 @@
 
 namespace gw {
 
-/// Makes a place of a name, or gives the one there is another assumed range. Errors: BadInput (no name, low
-/// above high).
-Result<PlaceRecord> savePlaceNamed(
-    Shop& shop, const std::string& name, const std::optional<Range<Celsius>>& assumed);
+/// What a person says of a place; what is not said stays as it was.
+struct PlaceChange {
+    AssumedRanges assumed {};
+    std::optional<std::string>
+        follows {}; ///< the name of the place it goes with; an empty one: none any more
+    double warmer = 0, damped = 0; ///< as Follow has it
+};
+/// Makes a place of a name, or changes what the one there is taken to be. Errors: BadInput (no name), and
+/// those of savePlaceClimate().
+Result<PlaceRecord> savePlaceNamed(Shop& shop, const std::string& name, const PlaceChange& change);
+/// The same, for what it is taken to be over the year.
+Result<PlaceRecord> savePlaceNamed(Shop& shop, const std::string& name, const Range<Celsius>& year);
 
 /// How many of a job type (key or name) the shop expects in a month, 0 to 10,000. Errors: NotFound, BadInput.
 Result<JobTypeRecord> setJobRate(Shop& shop, const std::string& jobType, double perMonth, Moment now);
