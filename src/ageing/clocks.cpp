@@ -121,11 +121,17 @@ const BenchTest* AgeCase::lastPassed() const
     return last;
 }
 
-Stood stood(const AgeCase& item, Moment from, Moment to)
+const Stood& AgeCase::stood(Moment from, Moment to) const
 {
-    Stood answer;
-    eachStay(item, from, to, [&](const PlaceId& place, Moment begin, Moment end) {
-        const Exposure part = item.climate.exposure(place, begin, end, item.figures.rate);
+    for (const auto& kept : m_kept) {
+        if (kept && kept->from == from && kept->to == to)
+            return kept->stood;
+    }
+    auto& kept = m_kept[m_next];
+    m_next = (m_next + 1) % m_kept.size();
+    Stood& answer = kept.emplace(Kept { from, to, {} }).stood;
+    eachStay(*this, from, to, [&](const PlaceId& place, Moment begin, Moment end) {
+        const Exposure part = climate.exposure(place, begin, end, figures.rate);
         Exposure& sum = answer.sum;
         sum.equivalent
             = { sum.equivalent.low + part.equivalent.low, sum.equivalent.high + part.equivalent.high };
@@ -187,7 +193,7 @@ Clock clockOf(const Life& life)
 
 void run(Clock& clock, const AgeCase& item, Moment from)
 {
-    const Stood here = stood(item, from, item.asOf);
+    const Stood& here = item.stood(from, item.asOf);
     clock.age = here.sum.equivalent;
     clock.unwatched = here.sum.unwatched;
     if (agesByTemperature(item.figures.rate))
@@ -231,7 +237,7 @@ std::optional<LabelClock> labelClock(const AgeCase& item)
     if (!item.history.printed)
         return std::nullopt;
     const Moment here = item.hereSince();
-    const Stood since = stood(item, here, item.asOf);
+    const Stood& since = item.stood(here, item.asOf);
     LabelClock clock;
     clock.left = daysBetween(here, endOf(*item.history.printed)) - since.sum.equivalent.high;
     if (agesByTemperature(item.figures.rate))
@@ -250,7 +256,7 @@ std::optional<Weather> weatherOf(const AgeCase& item)
     const Moment since = weatherSince(item);
     if (item.lastPassed() && since >= item.asOf)
         return std::nullopt;
-    Weather weather { since, stood(item, since, item.asOf).sum };
+    Weather weather { since, item.stood(since, item.asOf).sum };
     if (item.history.foundUndated && !item.lastPassed()) {
         const Moment begun = foundBegun(item);
         widen(weather.exposure, item.climate.exposure(firstPlace(item), begun, since, item.figures.rate));

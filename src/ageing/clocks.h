@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <optional>
 
 #include "ageing/climate.h"
@@ -8,6 +10,12 @@
 #include "ageing/verdict.h"
 
 namespace gw {
+
+/// What a container's places did over a span.
+struct Stood {
+    Exposure sum;
+    std::optional<Moment> unknownSince; ///< the first moment at a place nothing is known of
+};
 
 /// One container as of one moment: what happened later is not seen. Holds references, for the length of a
 /// call only.
@@ -25,14 +33,20 @@ public:
     PlaceId placeNow() const; ///< empty when not known
     bool labelSpeaks() const; ///< a printed date is there and has not gone by
     const BenchTest* lastPassed() const;
+    /// What its places did from one moment to another. Clocks, label and weather ask for the same few spans:
+    /// those are kept. The reference is good until the next call but two.
+    const Stood& stood(Moment from, Moment to) const;
+
+private:
+    struct Kept {
+        Moment from;
+        Moment to;
+        Stood stood;
+    };
+    mutable std::array<std::optional<Kept>, 3> m_kept {};
+    mutable std::size_t m_next = 0;
 };
 
-/// What a container's places did over a span.
-struct Stood {
-    Exposure sum;
-    std::optional<Moment> unknownSince; ///< the first moment at a place nothing is known of
-};
-Stood stood(const AgeCase& item, Moment from, Moment to);
 /// What readings saw above a limit of the places it stood in.
 Heat seenAbove(const AgeCase& item, Moment from, Moment to, Celsius limit);
 

@@ -76,7 +76,7 @@ std::optional<Reason> riskReason(const AgeCase& item, const Frosts& frosts)
         return std::nullopt;
     Reason reason { "frost_not_known", Verdict::NotKnown, {}, frosts.riskSince };
     const Moment since = *frosts.riskSince;
-    const Exposure stands = stood(item, std::min(since, item.asOf), item.asOf).sum;
+    const Exposure stands = item.stood(std::min(since, item.asOf), item.asOf).sum;
     if (!frosts.placeKnown)
         reason.text = "Since " + onDay(since) + " it stood somewhere whose temperature is not known, and so "
             + "whether it froze.";

@@ -77,19 +77,37 @@ std::size_t Trace::countUpTo(Moment moment) const
     const std::int64_t second = wholeSeconds(moment);
     if (m_seconds.empty() || second < m_seconds.front())
         return 0;
-    const std::size_t size = m_seconds.size();
-    if (second >= m_seconds.back())
-        return size;
+    return second >= m_seconds.back() ? m_seconds.size() : countUpTo(moment, 0, m_seconds.size() - 1);
+}
+
+std::size_t Trace::countUpTo(Moment moment, std::size_t low, std::size_t high) const
+{
+    const std::int64_t second = wholeSeconds(moment);
     // A logger's readings are even: the one looked for is near where it would be were all of them so.
-    const double share = static_cast<double>(second - m_seconds.front())
-        / static_cast<double>(m_seconds.back() - m_seconds.front());
-    const auto guess = std::min(static_cast<std::size_t>(share * static_cast<double>(size - 1)), size - 1);
-    std::size_t low = guess; // m_seconds[low] <= second once found
-    for (std::size_t reach = 1; m_seconds[low] > second; reach *= 2)
-        low -= std::min(low, reach);
-    std::size_t high = std::min(low + 2, size - 1); // m_seconds[high] > second once found
-    for (std::size_t reach = 2; m_seconds[high] <= second; reach *= 2)
-        high = std::min(high + reach, size - 1);
+    const double share = static_cast<double>(second - m_seconds[low])
+        / static_cast<double>(m_seconds[high] - m_seconds[low]);
+    std::size_t at = low + static_cast<std::size_t>(share * static_cast<double>(high - low));
+    at = std::clamp(at, low, high - 1);
+    // From there outwards by doubling steps: low <= moment < high throughout.
+    if (m_seconds[at] <= second) {
+        low = at;
+        for (std::size_t reach = 1; low + reach < high; reach *= 2) {
+            if (m_seconds[low + reach] > second) {
+                high = low + reach;
+                break;
+            }
+            low += reach;
+        }
+    } else {
+        high = at;
+        for (std::size_t reach = 1; low + reach < high; reach *= 2) {
+            if (m_seconds[high - reach] <= second) {
+                low = high - reach;
+                break;
+            }
+            high -= reach;
+        }
+    }
     const auto begin = m_seconds.begin();
     return static_cast<std::size_t>(std::upper_bound(begin + static_cast<std::ptrdiff_t>(low),
                                         begin + static_cast<std::ptrdiff_t>(high), second)

@@ -44,6 +44,8 @@ public:
 
     /// How many readings are not later than a moment: the index of the first later one.
     std::size_t countUpTo(Moment moment) const;
+    /// The same, when it is known to lie from `low` to `high` (at(low) <= moment < at(high)).
+    std::size_t countUpTo(Moment moment, std::size_t low, std::size_t high) const;
     /// The usual step between readings: the median; none for fewer than two.
     std::optional<std::chrono::seconds> usualInterval() const;
     /// A longer step between two readings is unwatched: the larger of 6 h and three usual intervals.

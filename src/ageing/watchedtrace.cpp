@@ -39,8 +39,10 @@ void WatchedTrace::indexStep(std::size_t i)
     if (seconds[i + 1] - seconds[i] <= m_longest)
         return;
     const double before = m_gaps.empty() ? 0 : m_gaps.back().watched;
-    const std::int64_t since = m_gaps.empty() ? seconds[0] : seconds[m_gaps.back().before + 1];
-    m_gaps.push_back({ i, before + static_cast<double>(seconds[i] - since) });
+    const Moment since = m_gaps.empty() ? first() : m_gaps.back().to;
+    const Moment from = m_trace.at(i);
+    m_gaps.push_back(
+        { i, from, m_trace.at(i + 1), before + std::chrono::duration<double>(from - since).count() });
 }
 
 bool WatchedTrace::append(const Reading& reading)
@@ -49,6 +51,7 @@ bool WatchedTrace::append(const Reading& reading)
         return false;
     m_extremes.append(m_trace.hundredths().back());
     m_quarters = {};
+    m_found = {};
     if (m_trace.longestWatched().count() != m_longest) {
         index();
         m_clocks.clear();
@@ -70,8 +73,25 @@ bool WatchedTrace::append(const Reading& reading)
 WatchedTrace::Position WatchedTrace::position(Moment moment) const
 {
     const Moment at = std::clamp(moment, first(), last());
-    const std::size_t index = m_trace.countUpTo(at) - 1;
-    return { index, std::chrono::duration<double>(at - m_trace.at(index)).count() };
+    for (const Found& known : m_found) {
+        if (known.valid && known.at == at)
+            return known.position;
+    }
+    std::size_t index = m_trace.size() - 1;
+    if (at < last()) {
+        // Between two gaps readings are even, and so found at once.
+        const auto next = std::partition_point(
+            m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return gap.from <= at; });
+        const std::size_t low = next == m_gaps.begin() ? 0 : std::prev(next)->before;
+        const bool inGap = next != m_gaps.begin() && at < std::prev(next)->to;
+        const std::size_t begin = next == m_gaps.begin() || inGap ? low : low + 1;
+        const std::size_t end = next == m_gaps.end() ? m_trace.size() - 1 : next->before;
+        index = inGap ? low : m_trace.countUpTo(at, begin, end) - 1;
+    }
+    const Position found { index, std::chrono::duration<double>(at - m_trace.at(index)).count() };
+    m_found[m_lastFound] = { at, found, true };
+    m_lastFound = (m_lastFound + 1) % m_found.size();
+    return found;
 }
 
 bool WatchedTrace::isGap(std::size_t i) const
@@ -82,13 +102,12 @@ bool WatchedTrace::isGap(std::size_t i) const
 double WatchedTrace::watchedUpTo(Moment moment) const
 {
     const Moment at = std::clamp(moment, first(), last());
-    const auto next = std::partition_point(
-        m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return m_trace.at(gap.before) < at; });
+    const auto next
+        = std::partition_point(m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return gap.from < at; });
     if (next == m_gaps.begin())
         return std::chrono::duration<double>(at - first()).count();
     const Gap& gap = *std::prev(next);
-    const Moment end = m_trace.at(gap.before + 1);
-    return gap.watched + (at > end ? std::chrono::duration<double>(at - end).count() : 0);
+    return gap.watched + (at > gap.to ? std::chrono::duration<double>(at - gap.to).count() : 0);
 }
 
 Days WatchedTrace::watched(Moment from, Moment to) const
@@ -234,11 +253,11 @@ std::optional<Celsius> WatchedTrace::mean(Moment from, Moment to) const
     return Celsius { between(*m_temperature, from, to) / length.count() };
 }
 
-WatchedTrace::Unwatched WatchedTrace::gap(std::size_t before) const
+WatchedTrace::Unwatched WatchedTrace::unwatchedIn(const Gap& gap) const
 {
-    const Celsius a = m_trace.temperature(before);
-    const Celsius b = m_trace.temperature(before + 1);
-    return { m_trace.at(before), m_trace.at(before + 1), Range<Celsius> { std::min(a, b), std::max(a, b) } };
+    const Celsius a = m_trace.temperature(gap.before);
+    const Celsius b = m_trace.temperature(gap.before + 1);
+    return { gap.from, gap.to, Range<Celsius> { std::min(a, b), std::max(a, b) } };
 }
 
 std::vector<WatchedTrace::Unwatched> WatchedTrace::unwatched(Moment from, Moment to) const
@@ -255,10 +274,10 @@ std::vector<WatchedTrace::Unwatched> WatchedTrace::unwatched(Moment from, Moment
         return stretches;
     }
     add({ Moment::min(), first(), std::nullopt });
-    auto next = std::partition_point(
-        m_gaps.begin(), m_gaps.end(), [&](const Gap& one) { return m_trace.at(one.before + 1) <= from; });
-    for (; next != m_gaps.end() && m_trace.at(next->before) <= to; ++next)
-        add(gap(next->before));
+    auto next
+        = std::partition_point(m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return gap.to <= from; });
+    for (; next != m_gaps.end() && next->from <= to; ++next)
+        add(unwatchedIn(*next));
     add({ last(), Moment::max(), std::nullopt });
     return stretches;
 }

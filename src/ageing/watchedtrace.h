@@ -67,8 +67,15 @@ private:
         std::size_t index = 0;
         double past = 0; ///< seconds
     };
+    struct Found {
+        Moment at {};
+        Position position {};
+        bool valid = false;
+    };
     struct Gap {
         std::size_t before; ///< index of the reading before it
+        Moment from; ///< of that reading
+        Moment to; ///< of the next
         double watched; ///< seconds watched from the first reading to this gap
     };
 
@@ -80,7 +87,7 @@ private:
     bool isGap(std::size_t i) const; ///< between reading i and the next
     double watchedUpTo(Moment moment) const;
     std::optional<Celsius> temperatureAt(const Position& at) const;
-    Unwatched gap(std::size_t before) const;
+    Unwatched unwatchedIn(const Gap& gap) const;
     double between(const Totals& totals, Moment from, Moment to) const;
     const Totals* keptTotals(const Rate& rate, double warmer) const; ///< null: none yet
     const Totals& clockTotals(const Rate& rate, double warmer) const;
@@ -95,6 +102,8 @@ private:
     std::int64_t m_longest = 0;
     std::vector<Gap> m_gaps;
     TraceExtremes m_extremes;
+    mutable std::array<Found, 2> m_found; ///< the last positions: they are asked for again at once
+    mutable std::size_t m_lastFound = 0;
     std::vector<Rate> m_expected;
     mutable std::vector<ClockTotals> m_clocks;
     mutable std::vector<std::pair<Celsius, Totals>> m_above;
