@@ -261,13 +261,13 @@ Result<void> Finder::temperature(const std::optional<std::string>& choice, std::
     }
     auto found = temperatureCandidates();
     const auto extremes = [&](bool ColumnName::* which) {
-        auto named = all([&](auto& name, auto& content) {
-            return name.*which && !name.humidity && !name.other && content.mostly(content.numbers);
-        });
-        const auto surely = all([&](auto& name, auto& content) {
-            return name.*which && name.temperature && !name.other && content.mostly(content.numbers);
-        });
-        return surely.empty() ? named : surely;
+        const auto fits = [&](const ColumnName& name, const Content& content) {
+            return name.*which && !name.humidity && !name.other
+                && (content.filled == 0 || content.mostly(content.numbers));
+        };
+        const auto surely
+            = all([&](auto& name, auto& content) { return fits(name, content) && name.temperature; });
+        return surely.empty() ? all(fits) : surely;
     };
     const auto lows = extremes(&ColumnName::low);
     const auto highs = extremes(&ColumnName::high);
@@ -276,7 +276,8 @@ Result<void> Finder::temperature(const std::optional<std::string>& choice, std::
         m_layout.lowColumn = lows.front();
         m_layout.highColumn = highs.front();
         m_layout.daily = true;
-        return {};
+        const auto low = holdsNumbers(lows.front());
+        return low ? holdsNumbers(highs.front()) : low;
     }
     if (found.empty())
         found.insert(found.end(), lows.begin(), lows.end());

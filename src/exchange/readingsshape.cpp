@@ -50,6 +50,8 @@ bool isWords(const HeadRow& row)
 /// Whether the names in a row are those of a time and of a temperature, each in a cell of its own.
 bool namesReadings(const HeadRow& row)
 {
+    if (!isWords(row))
+        return false;
     bool time = false;
     bool low = false;
     bool high = false;
@@ -64,7 +66,7 @@ bool namesReadings(const HeadRow& row)
         low = low || (name.low && !name.humidity);
         high = high || (name.high && !name.humidity);
     }
-    return time && (temperature || (low && high)) && isWords(row);
+    return time && (temperature || (low && high));
 }
 
 bool isUnitRow(const HeadRow& row)
@@ -98,16 +100,17 @@ std::optional<std::size_t> headerRow(
     return {};
 }
 
-std::size_t usualWidth(const std::vector<HeadRow>& rows, std::size_t from)
+/// Of whole lines; where there is none, as wide as the header.
+std::size_t usualWidth(const std::vector<HeadRow>& rows, std::size_t from, std::size_t headerWidth)
 {
     std::map<std::size_t, int> widths;
     for (std::size_t i = from; i < rows.size(); ++i)
-        if (hasStamp(rows[i]))
+        if (hasStamp(rows[i]) && (rows[i].ended || headerWidth == 0))
             ++widths[rows[i].cells.size()];
-    std::size_t usual = 0;
+    std::size_t usual = headerWidth;
     int most = 0;
     for (const auto& [width, count] : widths)
-        if (count > most) {
+        if (count >= most) {
             usual = width;
             most = count;
         }
@@ -125,7 +128,7 @@ std::vector<HeadRow> headRows(std::string_view text, char delimiter, std::size_t
             openQuote = row.line;
             return false;
         }
-        HeadRow head { row.line, {} };
+        HeadRow head { row.line, {}, row.ended };
         head.cells.assign(row.cells.begin(), row.cells.end());
         if (!std::all_of(head.cells.begin(), head.cells.end(), [](auto& cell) { return isBlank(cell); }))
             rows.push_back(std::move(head));
@@ -203,7 +206,7 @@ Result<std::vector<ColumnName>> shapeOf(const std::string& file, const std::vect
         return fail(ErrorCode::BadInput,
             file + " has no readings below its first lines; export it again, or choose another file.");
     layout.firstRowLine = rows[first].line;
-    layout.width = usualWidth(rows, first);
+    layout.width = usualWidth(rows, first, names.size());
     if (header && layout.width > names.size()) {
         const auto wide
             = std::find_if(rows.begin() + std::ptrdiff_t(first), rows.end(), [&](const HeadRow& row) {

@@ -13,6 +13,7 @@ namespace gw {
 struct HeadRow {
     int line = 1;
     std::vector<std::string> cells;
+    bool ended = true; ///< false for a last line without its end
 };
 
 /// The first rows of a text, at most so many; ended by a quotation mark that is never closed, whose line is

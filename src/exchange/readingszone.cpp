@@ -4,7 +4,6 @@
 #include <QTimeZone>
 
 #include "exchange/readingscells.h"
-#include "measure/number.h"
 
 namespace gw {
 
@@ -17,11 +16,11 @@ constexpr std::chrono::hours widest { 15 };
 
 std::optional<std::chrono::minutes> fixedOffset(std::string_view text)
 {
-    text = trimmed(text);
+    text = bare(text);
     if (text.size() >= 3) {
         const QByteArray start = QByteArray(text.data(), 3).toUpper();
         if (start == "UTC" || start == "GMT") {
-            text = trimmed(text.substr(3));
+            text = bare(text.substr(3));
             if (text.empty())
                 return std::chrono::minutes { 0 };
         }
@@ -48,15 +47,27 @@ QDateTime utc(Moment moment)
     return QDateTime::fromMSecsSinceEpoch(toMilliseconds(moment), QTimeZone(QByteArrayLiteral("UTC")));
 }
 
+/// Qt takes any word for a zone of that name at UTC, after the rules of POSIX.
+bool isAnyWord(const QTimeZone& zone)
+{
+    return zone.abbreviation(utc(earliest)).toLatin1() == zone.id() && zone.offsetFromUtc(utc(earliest)) == 0
+        && !QTimeZone::isTimeZoneIdAvailable(zone.id());
+}
+
 } // namespace
 
 std::optional<std::string> zoneNamed(const std::string& text)
 {
     if (const auto offset = fixedOffset(text))
         return offsetName(*offset);
-    const QByteArray id = QByteArray::fromStdString(std::string(trimmed(text)));
-    if (id.isEmpty() || !QTimeZone(id).isValid())
+    const QByteArray id = QByteArray::fromStdString(std::string(bare(text)));
+    if (id.isEmpty())
         return {};
+    const QTimeZone zone(id);
+    if (!zone.isValid() || isAnyWord(zone))
+        return {};
+    if (id.startsWith("Etc/") && zone.offsetFromUtc(utc(earliest)) == 0)
+        return "UTC";
     return id.toStdString();
 }
 
