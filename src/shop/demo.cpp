@@ -9,26 +9,6 @@ namespace gw {
 
 namespace {
 
-Result<void> savePlaces(Shop& shop, const std::vector<CsvTable>& tables, DemoCatalogue& demo)
-{
-    auto rows = demoRows(tables, "places");
-    if (!rows)
-        return tl::unexpected(rows.error());
-    for (const DemoRow& row : *rows) {
-        PlaceRecord place;
-        place.id = PlaceId { newUuid() };
-        place.name = row.text("name");
-        const auto low = row.number("assumed_low_c"), high = row.number("assumed_high_c");
-        if (low && high)
-            place.assumed.year = Range<Celsius> { Celsius { *low }, Celsius { *high } };
-        place.note = row.text("note");
-        demo.places.emplace(row.text("place"), place.id);
-        if (auto saved = shop.store().savePlace(place); !saved)
-            return saved;
-    }
-    return {};
-}
-
 MaterialRecord materialOf(const DemoRow& row)
 {
     MaterialRecord material;
@@ -176,7 +156,7 @@ Result<DemoCatalogue> DemoCatalogue::save(Shop& shop, const std::vector<CsvTable
     auto currency = saveSettings(shop, tables);
     if (!currency)
         return tl::unexpected(currency.error());
-    if (auto saved = savePlaces(shop, tables, demo); !saved)
+    if (auto saved = saveDemoPlaces(shop, tables, now, demo); !saved)
         return tl::unexpected(saved.error());
     if (auto saved = saveMaterials(shop, tables, demo); !saved)
         return tl::unexpected(saved.error());

@@ -64,6 +64,9 @@ struct DemoCatalogue {
     Result<Amount> amount(const std::string& materialKey, const std::string& text, Dimension own) const;
 };
 
+/// Writes the places and what is known of their temperatures.
+Result<void> saveDemoPlaces(Shop& shop, const std::vector<CsvTable>& tables, Moment now, DemoCatalogue& demo);
+
 /// Writes the containers and the ledger of the demonstration; answers how many containers.
 Result<int> saveDemoLedger(
     Shop& shop, const std::vector<CsvTable>& tables, const DemoCatalogue& catalogue, Moment now);

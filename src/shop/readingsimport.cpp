@@ -7,6 +7,7 @@
 #include "measure/number.h"
 #include "measure/quoted.h"
 #include "shop/climate.h"
+#include "shop/lowandhigh.h"
 
 namespace gw {
 
@@ -163,6 +164,12 @@ Moment onTheWall(const WallClock& clock, Date day, std::chrono::hours hour)
 
 } // namespace
 
+std::array<Reading, 2> lowAndHigh(const WallClock& clock, Date day, Celsius low, Celsius high)
+{
+    return { Reading { onTheWall(clock, day, lowAt), low, {} },
+        Reading { onTheWall(clock, day, highAt), high, {} } };
+}
+
 std::string shopZone(const Shop& shop)
 {
     const auto kept = shop.store().setting("shop_zone");
@@ -213,9 +220,9 @@ Result<LowHighTyped> typeLowHigh(
             "The day " + formatDate(day) + " is to come or long gone; give the day that was read off.");
 
     // Of a day that is not over, an extreme still to come at its usual hour was seen by now.
-    const Moment highMoment = std::min(onTheWall(clock, day, highAt), now);
-    const Moment lowMoment = std::min(onTheWall(clock, day, lowAt), highMoment - std::chrono::minutes { 1 });
-    const std::vector<Reading> readings { { lowMoment, low, {} }, { highMoment, high, {} } };
+    auto readings = lowAndHigh(clock, day, low, high);
+    readings[1].at = std::min(readings[1].at, now);
+    readings[0].at = std::min(readings[0].at, readings[1].at - std::chrono::minutes { 1 });
     LowHighTyped typed;
     typed.place = *place;
     const auto done = shop.store().transact([&]() -> Result<void> {

@@ -74,7 +74,7 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
 
 /// What wants doing today, most pressing first.
 struct TodayItem {
-    enum class Kind { DoNotUse, OnHold, NotKnown, TestFirst, GoingOff, NothingLeft };
+    enum class Kind { BringIn, DoNotUse, OnHold, NotKnown, TestFirst, GoingOff, NothingLeft };
     Kind kind = Kind::GoingOff;
     std::string title; ///< "White PVA"
     std::string text; ///< one sentence: what and what to do

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "shop/climate.h"
+
 namespace gw {
 
 namespace {
@@ -10,6 +12,8 @@ namespace {
 constexpr Days soon { 30 };
 /// Below this share of what it held, a container counts as nearly empty.
 constexpr double nearlyEmpty = 0.1;
+constexpr std::chrono::hours lastNight { 24 };
+constexpr Celsius freezing { 0 };
 
 std::string firstReason(const ShelfItem& item)
 {
@@ -64,6 +68,55 @@ std::optional<TodayItem> wanting(const ShelfItem& item, Moment asOf)
     return std::nullopt;
 }
 
+/// Tonight's low of a place: as somebody said; else below freezing where it was in the night before.
+Result<std::optional<Celsius>> lowTonight(
+    const Shop& shop, const WatchedClimate& climate, const PlaceId& place, Moment asOf)
+{
+    auto said = expectedLow(shop, place, asOf);
+    if (!said || *said)
+        return said;
+    const WatchedTrace* readings = climate.readings(place);
+    const auto night = readings ? readings->extremes(asOf - lastNight, asOf) : std::nullopt;
+    return night && night->low < freezing ? std::optional(night->low) : std::nullopt;
+}
+
+/// What freezes tonight where it stands, unless it is past use anyway.
+Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<ShelfItem>& items, Moment asOf)
+{
+    auto catalogue = shop.catalogue();
+    if (!catalogue)
+        return tl::unexpected(catalogue.error());
+    auto climate = shop.climate(*catalogue);
+    if (!climate)
+        return tl::unexpected(climate.error());
+    std::vector<std::pair<PlaceId, Celsius>> places;
+    for (const auto& [id, place] : catalogue->places) {
+        auto low = lowTonight(shop, **climate, id, asOf);
+        if (!low)
+            return tl::unexpected(low.error());
+        if (*low)
+            places.emplace_back(id, **low);
+    }
+    std::vector<TodayItem> todo;
+    for (const auto& [id, low] : places) {
+        auto cold = tonight(shop, id.text, low, asOf);
+        if (!cold)
+            return tl::unexpected(cold.error());
+        for (const ColdPlace& place : cold->places) {
+            for (const ColdContainer& container : place.containers) {
+                const auto item = std::ranges::find(items, container.container, &ShelfItem::id);
+                if (item == items.end() || item->judgement.verdict == Verdict::DoNotUse
+                    || container.risk.harm == ColdHarm::BelowLimit)
+                    continue;
+                todo.push_back({ TodayItem::Kind::BringIn, container.materialName,
+                    "In " + place.name + " tonight: " + container.text, container.container, container.label,
+                    item->judgement.verdict, {} });
+            }
+        }
+    }
+    return todo;
+}
+
 } // namespace
 
 Result<Today> today(const Shop& shop, Moment asOf)
@@ -80,6 +133,10 @@ Result<Today> today(const Shop& shop, Moment asOf)
         if (auto todo = wanting(item, asOf))
             day.items.push_back(std::move(*todo));
     }
+    auto cold = toBringIn(shop, *items, asOf);
+    if (!cold)
+        return tl::unexpected(cold.error());
+    day.items.insert(day.items.end(), cold->begin(), cold->end());
     // Soonest first among what is still good; the shelf's own order otherwise.
     std::stable_sort(day.items.begin(), day.items.end(), [](const TodayItem& a, const TodayItem& b) {
         return static_cast<int>(a.kind) < static_cast<int>(b.kind);
