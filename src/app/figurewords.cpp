@@ -69,6 +69,9 @@ QString figureName(const std::string& figure)
         { "reference_temperature", QT_TRANSLATE_NOOP("gw::FigureWords", "Those lives hold at") },
         { "storage_temperature", QT_TRANSLATE_NOOP("gw::FigureWords", "Keep between") },
         { "freeze_tolerance", QT_TRANSLATE_NOOP("gw::FigureWords", "Frosts it stands") },
+        { "water_share", QT_TRANSLATE_NOOP("gw::FigureWords", "Water in it") },
+        { "freezing_point", QT_TRANSLATE_NOOP("gw::FigureWords", "Freezes at") },
+        { "crystallises_between", QT_TRANSLATE_NOOP("gw::FigureWords", "May crystallise between") },
         { "use_temperature", QT_TRANSLATE_NOOP("gw::FigureWords", "Use at") },
         { "q10", QT_TRANSLATE_NOOP("gw::FigureWords", "Ages faster, for each 10 °C warmer") },
         { "activation_energy", QT_TRANSLATE_NOOP("gw::FigureWords", "Activation energy") },
@@ -102,6 +105,8 @@ QString figureValue(const Figure& figure, UnitSystem units)
         return figure.text.empty() ? F::tr("not known") : kindText(figure.text);
     if (figure.figure == "cold_credit")
         return low.value_or(*high) > 0.5 ? F::tr("yes") : F::tr("no");
+    if (figure.figure == "water_share")
+        return span(times(low, 100), times(high, 100), 0) + QChar::Nbsp + QStringLiteral("%");
     if (figure.unit == "month")
         return monthsText(low, high);
     if (figure.unit == "C")
@@ -147,7 +152,8 @@ std::vector<ShownRow> figureRows(
     // What a verdict rests on comes first.
     static const std::vector<std::string> first { "sealed_life", "opened_life", "life_kind",
         "reference_temperature", "q10", "activation_energy", "cold_credit", "storage_temperature",
-        "freeze_tolerance", "time_in_trade", "test_grant" };
+        "freeze_tolerance", "freezing_point", "water_share", "crystallises_between", "time_in_trade",
+        "test_grant" };
     const auto rank = [](const Figure* figure) {
         return std::find(first.begin(), first.end(), figure->figure) - first.begin();
     };

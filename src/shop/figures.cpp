@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "ageing/contents.h"
+
 namespace gw {
 
 namespace {
@@ -81,6 +83,28 @@ std::optional<GramsPerMillilitre> densityOf(const ClassRecord& cls, const Materi
     return GramsPerMillilitre { *density };
 }
 
+namespace {
+
+/// Ranges count by the end that freezes sooner: less water, and a warmer freezing point.
+void addFrost(const ClassRecord& cls, const MaterialRecord& material, LifeFigures& figures)
+{
+    const auto figure = [&](std::string_view key) { return figureOf(cls, material, key); };
+    if (const auto density = densityOf(cls, material))
+        figures.density = density->value;
+    figures.vessel
+        = vesselOfWord(material.vessel.empty() ? cls.vessel : material.vessel).value_or(Vessel::Bottle);
+    if (const auto water = rangeOf(figure("water_share")))
+        figures.waterShare = water->low;
+    if (const auto freezes = rangeOf(figure("freezing_point")))
+        figures.freezesAt = Celsius { freezes->high };
+    if (const auto stands = valueOf(figure("freeze_tolerance")); stands && *stands >= 0)
+        figures.freezeTolerance = static_cast<int>(*stands);
+    if (const auto between = rangeOf(figure("crystallises_between")))
+        figures.crystallisesBetween = Range<Celsius> { { between->low }, { between->high } };
+}
+
+} // namespace
+
 LifeFigures lifeFiguresOf(const ClassRecord& cls, const MaterialRecord& material)
 {
     const auto figure = [&](std::string_view key) { return figureOf(cls, material, key); };
@@ -102,6 +126,7 @@ LifeFigures lifeFiguresOf(const ClassRecord& cls, const MaterialRecord& material
         figures.timeInTrade = { trade->low * meanMonth, trade->high * meanMonth };
     if (const auto grant = valueOf(figure("test_grant")))
         figures.testGrant = *grant;
+    addFrost(cls, material, figures);
     return figures;
 }
 

@@ -19,6 +19,22 @@ std::optional<Moment> decantedAt(const ContainerRecord& child, std::span<const E
 
 } // namespace
 
+namespace {
+
+/// How full it is from now on, where that differs from what was before.
+void addFilling(const ContainerRecord& container, Amount left, Moment at, std::vector<Filling>& fillings)
+{
+    if (left.milli <= 0)
+        return;
+    const Filling now { at, levelOf(left, container.capacity), container.capacity,
+        vesselOfWord(container.vessel) };
+    const Filling* last = fillings.empty() ? nullptr : &fillings.back();
+    if (!last || last->level != now.level || last->capacity != now.capacity || last->vessel != now.vessel)
+        fillings.push_back(now);
+}
+
+} // namespace
+
 bool makesContainer(const Entry& entry)
 {
     const bool fills = entry.kind == EntryKind::Decanted || entry.kind == EntryKind::Mixed;
@@ -88,6 +104,8 @@ StockState foldEntries(const ContainerRecord& container, std::span<const Entry> 
         if (entry->container != container.id)
             continue;
         state.left.milli += entry->deltaMilli;
+        if (entry->deltaMilli != 0)
+            addFilling(container, state.left, entry->at, history.fillings);
         if (reversed.contains(entry->id))
             continue;
         switch (entry->kind) {
