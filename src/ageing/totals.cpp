@@ -86,15 +86,24 @@ void SpeedTable::cover(std::int16_t hundredths)
 
 double SpeedTable::sum(const PieceWeights& pieces) const
 {
-    double integrals = 0;
-    double speeds = 0;
+    // Two sums by turns, for a sum waits for its last addition.
+    double even = 0;
+    double odd = 0;
     const std::int16_t* const hundredths = pieces.hundredths();
-    for (std::size_t i = 0; i < pieces.readings(); ++i) {
-        const Point& point = m_points[index(hundredths[i])];
-        integrals += point.integral * pieces[i].integral;
-        speeds += point.speed * pieces[i].speed;
+    const Point* const points = m_points.data();
+    const int low = m_low;
+    std::size_t i = 0;
+    for (; i + 1 < pieces.readings(); i += 2) {
+        const Point& a = points[hundredths[i] - low];
+        const Point& b = points[hundredths[i + 1] - low];
+        even += a.integral * pieces[i].integral + a.speed * pieces[i].speed;
+        odd += b.integral * pieces[i + 1].integral + b.speed * pieces[i + 1].speed;
     }
-    return integrals + speeds;
+    if (i < pieces.readings()) {
+        const Point& last = points[hundredths[i] - low];
+        even += last.integral * pieces[i].integral + last.speed * pieces[i].speed;
+    }
+    return even + odd;
 }
 
 double SpeedTable::integral(std::int16_t from, double to) const

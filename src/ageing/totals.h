@@ -24,12 +24,12 @@ Speed timeAbove(Celsius limit);
 /// The temperature itself: its total over time is what a mean is made of.
 Speed temperatureItself();
 
-/// How the pieces between up to 64 + 1 readings one after the other weigh, whatever the speed: a piece from a
+/// How the pieces between up to 33 readings one after the other weigh, whatever the speed: a piece from a
 /// to b that takes t seconds counts t (F(b) - F(a))/(b - a), F being the speed's integral over temperature,
 /// and t times the speed where a = b. So the sum over them is one of products, reading by reading.
 class PieceWeights {
 public:
-    static constexpr std::size_t most = 64;
+    static constexpr std::size_t most = 32;
     /// Of the pieces from one reading to another; no more than `most`. Longer steps than longestWatched weigh
     /// nothing.
     PieceWeights(const Trace& trace, std::size_t from, std::size_t to, std::int64_t longestWatched);
@@ -75,7 +75,7 @@ private:
 };
 
 /// Running totals of a speed over a trace: from its first reading up to any moment is one look-up and a walk
-/// over at most 64 readings. Steps longer than longestWatched count nothing. The trace is handed in with each
+/// over at most 32 readings. Steps longer than longestWatched count nothing. The trace is handed in with each
 /// call and must be the same, grown at most.
 class Totals {
 public:
@@ -95,7 +95,7 @@ private:
 
     SpeedTable m_table;
     std::int64_t m_longest;
-    std::vector<double> m_totals { 0 }; ///< seconds times speed before each 64th reading
+    std::vector<double> m_totals { 0 }; ///< seconds times speed before each 32nd reading
     std::size_t m_size = 0;
 };
 
