@@ -1,7 +1,6 @@
 #pragma once
 
 #include <array>
-#include <map>
 #include <optional>
 
 #include "ageing/chill.h"
@@ -70,20 +69,6 @@ public:
         const PlaceId& place, Moment from, Moment to, const Contents& contents, const Warmth& start) const;
     /// How long the place was, or may have been, colder than a limit.
     virtual Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
-};
-
-/// A climate that knows only each place's assumed range, the same all year; every hour counts as unwatched.
-class AssumedClimate final : public Climate {
-public:
-    explicit AssumedClimate(std::map<PlaceId, Range<Celsius>> assumed);
-    Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const override;
-    std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const override;
-    Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents,
-        const Warmth& start) const override;
-    Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
-
-private:
-    std::map<PlaceId, Range<Celsius>> m_assumed;
 };
 
 } // namespace gw

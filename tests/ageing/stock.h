@@ -1,10 +1,13 @@
 #pragma once
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "ageing/verdict.h"
+#include "ageing/watched.h"
 
 // Made-up stock for the tests of ageing. Figures are invented, round, and near those of a white PVA.
 namespace gw::test {
@@ -19,9 +22,18 @@ inline const PlaceId shed { "shed" }; ///< -5 to 34 C
 inline const PlaceId loft { "loft" }; ///< 10 to 40 C
 inline const PlaceId nowhere { "nowhere" }; ///< a place nothing is known of
 
-inline AssumedClimate shopClimate()
+/// A climate without readings, where each place's range is assumed all year.
+inline WatchedClimate assumedClimate(const std::map<PlaceId, Range<Celsius>>& ranges)
 {
-    return AssumedClimate({ { steady, { { 20 }, { 20 } } }, { bench, { { 15 }, { 25 } } },
+    std::map<PlaceId, WatchedPlace> places;
+    for (const auto& [place, range] : ranges)
+        places.emplace(place, WatchedPlace { {}, { range, {} }, {} });
+    return WatchedClimate(std::move(places));
+}
+
+inline WatchedClimate shopClimate()
+{
+    return assumedClimate({ { steady, { { 20 }, { 20 } } }, { bench, { { 15 }, { 25 } } },
         { shed, { { -5 }, { 34 } } }, { loft, { { 10 }, { 40 } } } });
 }
 

@@ -8,7 +8,7 @@ using namespace gw::test;
 class TestClimate : public QObject {
     Q_OBJECT
 
-    const AssumedClimate m_climate = shopClimate();
+    const WatchedClimate m_climate = shopClimate();
     const Rate m_rate { { 20 }, 2, {}, false };
     const Moment m_start = at("2025-03-01");
 
@@ -67,7 +67,7 @@ private Q_SLOTS:
 
     void withNoPlacesAtAll_aSpanIsAtTheLeastPlainTime()
     {
-        const Exposure e = AssumedClimate({}).exposure(bench, m_start, after(m_start, 10), m_rate);
+        const Exposure e = WatchedClimate().exposure(bench, m_start, after(m_start, 10), m_rate);
         QVERIFY(!e.known);
         QCOMPARE(e.equivalent.high.count(), 10.0);
         QVERIFY(!e.hottest && !e.coldest);

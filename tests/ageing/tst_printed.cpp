@@ -10,7 +10,7 @@ using namespace gw::test;
 class TestPrinted : public QObject {
     Q_OBJECT
 
-    const AssumedClimate m_climate = shopClimate();
+    const WatchedClimate m_climate = shopClimate();
     const LifeFigures m_figures = plainFigures();
 
     static History labelled(std::string_view printed, const PlaceId& place = steady)

@@ -79,15 +79,15 @@ struct Chance {
 };
 
 /// Every place so much warmer at the top and colder at the bottom.
-AssumedClimate spread(double down, double up)
+WatchedClimate spread(double down, double up)
 {
     std::map<PlaceId, Range<Celsius>> assumed;
-    const AssumedClimate known = shopClimate();
+    const WatchedClimate known = shopClimate();
     for (const PlaceId& place : { steady, bench, shed, loft }) {
         const auto range = known.usual(place, {});
         assumed.emplace(place, Range<Celsius> { { range->low.value - down }, { range->high.value + up } });
     }
-    return AssumedClimate(std::move(assumed));
+    return assumedClimate(assumed);
 }
 
 bool passedBetween(const History& history, Moment from, Moment to)
@@ -101,7 +101,7 @@ bool passedBetween(const History& history, Moment from, Moment to)
 class TestProperties : public QObject {
     Q_OBJECT
 
-    const AssumedClimate m_climate = shopClimate();
+    const WatchedClimate m_climate = shopClimate();
     const Moment m_start = at("2025-01-01T10:00:00Z");
 
 private Q_SLOTS:
@@ -175,7 +175,8 @@ private Q_SLOTS:
                 less.foundUndated = true;
             if (openSince)
                 less.foundOpen = true;
-            const AssumedClimate climate = wider ? spread(chance.real(0, 15), chance.real(0, 15)) : m_climate;
+            const WatchedClimate climate
+                = wider ? spread(chance.real(0, 15), chance.real(0, 15)) : spread(0, 0);
             const Verdict known = judge(history, figures, m_climate, asOf).verdict;
             const Judgement lessKnown = judge(less, figures, climate, asOf);
             // A class without a usual time in the trade bounds no age on arrival: not known is all that can
@@ -254,7 +255,7 @@ private Q_SLOTS:
             const History history = chance.history(m_start);
             const LifeFigures figures = chance.figures();
             const Moment asOf = after(m_start, chance.real(0, 500));
-            const AssumedClimate hot = spread(0, chance.real(0, 12));
+            const WatchedClimate hot = spread(0, chance.real(0, 12));
             const Judgement cool = judge(history, figures, m_climate, asOf);
             const Judgement warm = judge(history, figures, hot, asOf);
             QVERIFY(warm.verdict >= cool.verdict);

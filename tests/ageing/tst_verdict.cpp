@@ -29,7 +29,7 @@ public:
 class TestVerdict : public QObject {
     Q_OBJECT
 
-    const AssumedClimate m_climate = shopClimate();
+    const WatchedClimate m_climate = shopClimate();
     const LifeFigures m_figures = plainFigures();
     const Moment m_start = at("2025-01-01");
 

@@ -124,7 +124,7 @@ private Q_SLOTS:
         QCOMPARE(climate.usual(yard, at("2025-09-01"))->high.value, 20.0);
     }
 
-    void assumedOnly_isAsItAlwaysWas()
+    void assumedOnly_isUnwatched()
     {
         const WatchedClimate climate(
             { { loft, { {}, allYear(10, 40), {} } }, { shed, { {}, allYear(-5, 34), {} } } });

@@ -8,7 +8,7 @@ using namespace gw::test;
 class TestWeather : public QObject {
     Q_OBJECT
 
-    const AssumedClimate m_climate = shopClimate();
+    const WatchedClimate m_climate = shopClimate();
     const Moment m_start = at("2025-01-01");
 
     static LifeFigures figures(Frost frost, std::optional<Range<Celsius>> keep = {})
@@ -43,7 +43,7 @@ private Q_SLOTS:
 
     void freezingPoint_itselfIsNotFrost()
     {
-        const AssumedClimate zero({ { bench, { { 0 }, { 20 } } } });
+        const WatchedClimate zero = assumedClimate({ { bench, { { 0 }, { 20 } } } });
         History history = fresh();
         history.stays = { { bench, m_start } };
         QCOMPARE(judge(history, figures(Frost::Harms), zero, m_start).verdict, Verdict::Good);
@@ -66,7 +66,7 @@ private Q_SLOTS:
         QCOMPARE(judged(nowhere, f).verdict, Verdict::NotKnown);
         QVERIFY(says(judged(nowhere, f), "frost_not_known", Verdict::NotKnown));
         // Not even a shop without a single cold place makes it known.
-        const AssumedClimate warm({ { steady, { { 20 }, { 20 } } } });
+        const WatchedClimate warm = assumedClimate({ { steady, { { 20 }, { 20 } } } });
         History history = fresh();
         history.stays = { { nowhere, m_start } };
         QVERIFY(says(judge(history, f, warm, m_start), "frost_not_known", Verdict::NotKnown));

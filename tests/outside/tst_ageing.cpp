@@ -61,7 +61,7 @@ Rate rateOf(const CsvRow& row)
 struct Stood {
     History history;
     LifeFigures figures;
-    AssumedClimate climate;
+    WatchedClimate climate;
     Moment now;
 
     Judgement judgement() const { return judge(history, figures, climate, now); }
@@ -73,10 +73,11 @@ Stood stoodThrough(const CsvRow& row)
     history.made = *parseDate("2025-01-01");
     history.arrived = startOf(*history.made);
     Moment now = history.arrived;
-    std::map<PlaceId, Range<Celsius>> places;
+    std::map<PlaceId, WatchedPlace> places;
     for (const Step& step : stepsOf(row.value(QStringLiteral("stays")))) {
         const PlaceId place { std::to_string(places.size()) };
-        places.emplace(place, Range<Celsius> { step.temperature, step.temperature });
+        places.emplace(
+            place, WatchedPlace { {}, { Range<Celsius> { step.temperature, step.temperature }, {} }, {} });
         history.stays.push_back({ place, now });
         now = later(now, step.span);
     }
@@ -84,7 +85,7 @@ Stood stoodThrough(const CsvRow& row)
     figures.rate = rateOf(row);
     const Days life { number(row.value(QStringLiteral("life_days"))) };
     figures.sealed = { Life::Kind::Ages, { life, life } };
-    return { history, figures, AssumedClimate(std::move(places)), now };
+    return { history, figures, WatchedClimate(std::move(places)), now };
 }
 
 constexpr Moment madeUpStart { std::chrono::sys_days { std::chrono::January / 1 / 2025 } };
