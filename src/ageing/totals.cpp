@@ -24,7 +24,7 @@ constexpr int commonStep = 511;
 constexpr auto oneOver = [] {
     std::array<double, 2 * commonStep + 1> shares {};
     for (int step = -commonStep; step <= commonStep; ++step)
-        shares[static_cast<std::size_t>(step + commonStep)] = step == 0 ? 0.0 : 1.0 / step;
+        shares[std::size_t { commonStep } + static_cast<std::size_t>(step)] = step == 0 ? 0.0 : 1.0 / step;
     return shares;
 }();
 
@@ -125,7 +125,7 @@ PieceWeights::PieceWeights(const Trace& trace, std::size_t from, std::size_t to,
         const double watched = step <= longestWatched ? static_cast<double>(step) : 0;
         const int rise = m_hundredths[i + 1] - m_hundredths[i];
         const double slope = std::abs(rise) <= commonStep
-            ? watched * oneOver[static_cast<std::size_t>(rise + commonStep)]
+            ? watched * oneOver[std::size_t { commonStep } + static_cast<std::size_t>(rise)]
             : watched / rise;
         m_weights[i] = { before - slope, watched * static_cast<double>(rise == 0) };
         before = slope;

@@ -69,7 +69,7 @@ private:
     struct Followed {
         std::vector<Step> steps;
         std::optional<Step> source; ///< the first with readings
-        WatchedTrace trace {}; ///< the source's readings as taken here, margin apart
+        WatchedTrace trace; ///< the source's readings as taken here, margin apart
     };
     struct Place {
         WatchedTrace own;
