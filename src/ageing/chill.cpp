@@ -1,16 +1,15 @@
 #include "ageing/chill.h"
 
 #include <cmath>
-#include <utility>
 
 #include "ageing/airwalk.h"
 
 namespace gw {
 
-void Chill::add(Chill later)
+void Chill::add(const Chill& later)
 {
     events.insert(events.end(), later.events.begin(), later.events.end());
-    end = std::move(later.end);
+    end = later.end;
     unwatchedRisk += later.unwatchedRisk;
     if (!riskSince)
         riskSince = later.riskSince;

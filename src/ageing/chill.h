@@ -22,7 +22,7 @@ struct Chill {
 
     bool stillFrozen() const { return end.frozenSince.has_value(); }
     /// What followed this span at once: events and risk add up, the end is the later one's.
-    void add(Chill later);
+    void add(const Chill& later);
 };
 
 /// How long a place was colder than a limit: the air, not any contents.

@@ -67,9 +67,9 @@ private:
     void part(const PlaceId& place, Moment from, Moment to)
     {
         const Contents contents = contentsAt(m_item.history, m_item.figures, from);
-        Chill chill = m_item.climate.chill(place, from, to, contents, frosts.now);
+        const Chill chill = m_item.climate.chill(place, from, to, contents, frosts.now);
         frosts.events.insert(frosts.events.end(), chill.events.begin(), chill.events.end());
-        frosts.now = std::move(chill.end);
+        frosts.now = chill.end;
         if (!chill.riskSince)
             return;
         frosts.everUnsure = true;
