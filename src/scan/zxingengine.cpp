@@ -70,9 +70,14 @@ Options optionsFor(Question question, Effort effort)
     options.setTryRotate(true);
     // Its own way of it compares what it finds, see above; done here instead.
     options.setTryDownscale(false);
-    // A picture is looked at once, so a reading must be borne out by more of it. DataBar is weighed by the
-    // engine itself, and a second line of it fails an assertion in 1.4.
-    options.setMinLineCount(question == Question::DataBars ? 1 : (effort == Effort::Picture ? 3 : 2));
+    // A picture is looked at once, so a reading must be borne out by more of it.
+    int lines = effort == Effort::Picture ? 3 : 2;
+#if ZXING_VERSION_MAJOR < 2
+    // Its assertions do not bear a second line of DataBar; later editions see DataBar in noise on only one.
+    if (question == Question::DataBars)
+        lines = 1;
+#endif
+    options.setMinLineCount(lines);
     return options;
 }
 
