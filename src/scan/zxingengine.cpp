@@ -1,5 +1,6 @@
 #include "scan/zxingengine.h"
 
+#include <cstdint>
 #include <map>
 #include <string_view>
 
@@ -71,7 +72,7 @@ Options optionsFor(Question question, Effort effort)
     // Its own way of it compares what it finds, see above; done here instead.
     options.setTryDownscale(false);
     // A picture is looked at once, so a reading must be borne out by more of it.
-    int lines = effort == Effort::Picture ? 3 : 2;
+    std::uint8_t lines = effort == Effort::Picture ? 3 : 2;
 #if ZXING_VERSION_MAJOR < 2
     // Its assertions do not bear a second line of DataBar; later editions see DataBar in noise on only one.
     if (question == Question::DataBars)
