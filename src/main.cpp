@@ -1,5 +1,5 @@
+#include <QApplication>
 #include <QCommandLineParser>
-#include <QGuiApplication>
 #include <QIcon>
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
@@ -35,7 +35,8 @@ std::string storeOption(int argc, char** argv)
 
 int showWindow(int argc, char** argv)
 {
-    QGuiApplication application(argc, argv);
+    // The charts are drawn by widgets' painting, which needs this kind of application.
+    QApplication application(argc, argv);
     QGuiApplication::setDesktopFileName(QStringLiteral("gluewright"));
     QGuiApplication::setWindowIcon(QIcon(QStringLiteral(":/qt/qml/Gluewright/Ui/icons/gluewright.svg")));
 

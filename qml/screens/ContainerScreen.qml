@@ -1,4 +1,5 @@
 import QtQuick
+import QtQuick.Layouts
 import Gluewright.Backend
 import Gluewright.Ui
 
@@ -56,6 +57,12 @@ Item {
             ContainerJudged {
                 controller: controller
                 sheets: sheets
+            }
+
+            ContainerPicture {
+                Layout.fillWidth: true
+                container: root.container
+                visible: !root.portrait
             }
         }
 

@@ -26,6 +26,12 @@ ScrollColumn {
         controller: root.controller
     }
 
+    ContainerPicture {
+        Layout.fillWidth: true
+        container: root.controller.container
+        visible: root.withVerdict
+    }
+
     SectionTitle {
         Layout.fillWidth: true
         Layout.topMargin: Theme.space3

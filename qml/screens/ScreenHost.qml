@@ -11,7 +11,8 @@ Item {
     readonly property Navigation navigation: AppServices.navigation
     readonly property bool ready: root.windowState === WindowController.Ready
     readonly property bool onContainer: root.navigation.container.length > 0
-    readonly property int destination: root.ready && !root.onContainer ? root.navigation.destination : -1
+    readonly property bool onPlace: root.navigation.place.length > 0
+    readonly property int destination: root.ready && !root.onContainer && !root.onPlace ? root.navigation.destination : -1
     // What stands at the foot of the screen and must not be covered.
     readonly property real footHeight: page.active && page.item ? (page.item as ContainerScreen).footHeight
                                      : arrivals.wanted && arrivals.item ? (arrivals.item as ArrivalsScreen).footHeight
@@ -57,6 +58,14 @@ Item {
         anchors.fill: parent
         sourceComponent: ContainerScreen {
             container: AppServices.navigation.container
+        }
+    }
+
+    Loader {
+        active: root.ready && root.onPlace
+        anchors.fill: parent
+        sourceComponent: PlaceScreen {
+            place: AppServices.navigation.place
         }
     }
 

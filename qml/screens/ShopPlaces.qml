@@ -51,10 +51,7 @@ Card {
                 iconName: "thermometer"
                 note: range
                 title: name
-                onClicked: {
-                    controller.draftOf(key);
-                    sheet.open();
-                }
+                onClicked: AppServices.navigation.openPlace(key)
             }
         }
     }

@@ -14,12 +14,14 @@ Sheet {
 
     property int outcome: -1
     property bool grainy: false
+    property bool brokeJoint: false
     property string woodFailure
     property string note
 
     function begin() {
         root.outcome = -1;
         root.grainy = false;
+        root.brokeJoint = false;
         root.woodFailure = "";
         root.note = "";
         root.open();
@@ -59,10 +61,17 @@ Sheet {
 
                 PlainText {
                     Layout.fillWidth: true
+                    objectName: "testStep"
                     text: step.modelData
                 }
             }
         }
+    }
+
+    PlainText {
+        Layout.fillWidth: true
+        text: qsTr("No test is on record for this kind of material. Go by the label, the look and the smell, and glue two scraps of the wood you use.")
+        visible: root.controller.benchTest.length === 0
     }
 
     PlainText {
@@ -78,6 +87,7 @@ Sheet {
         iconNames: ["check", "close"]
         label: qsTr("What came of it")
         options: [qsTr("It passed"), qsTr("It failed")]
+        objectName: "testOutcome"
         onPicked: index => root.outcome = index
     }
 
@@ -85,17 +95,30 @@ Sheet {
         Layout.fillWidth: true
         checked: root.grainy
         note: qsTr("Grainy after frost stays do not use, whatever the joint did.")
-        text: qsTr("It is grainy, curdled or stringy")
+        objectName: "grainyToggle"
+        text: qsTr("It is grainy, curdled or stringy after frost")
+        visible: root.controller.frostHarms
         onToggled: root.grainy = !root.grainy
+    }
+
+    ToggleRow {
+        Layout.fillWidth: true
+        checked: root.brokeJoint
+        note: qsTr("Two scraps glued, left to harden, and broken apart.")
+        objectName: "brokeToggle"
+        text: qsTr("A joint was broken")
+        onToggled: root.brokeJoint = !root.brokeJoint
     }
 
     Field {
         Layout.fillWidth: true
-        hint: qsTr("How much of the broken face is torn wood. Leave it empty when nobody broke a joint.")
+        hint: qsTr("How much of the broken face is torn wood: all of it is 100 %, bare glue is 0 %.")
         inputMethodHints: Qt.ImhDigitsOnly
         label: qsTr("Wood failure")
+        objectName: "woodFailure"
         suffix: "%"
         text: root.woodFailure
+        visible: root.brokeJoint
         onEdited: text => root.woodFailure = text
     }
 
@@ -119,7 +142,8 @@ Sheet {
         busy: root.acts.busy
         enabled: root.outcome >= 0 && !root.acts.busy
         iconName: "bench-test"
+        objectName: "writeTest"
         text: qsTr("Write it down")
-        onClicked: root.acts.test(root.outcome === 0, root.woodFailure, root.grainy, root.note)
+        onClicked: root.acts.test(root.outcome === 0, root.brokeJoint ? root.woodFailure : "", root.grainy, root.note)
     }
 }

@@ -7,14 +7,15 @@ import Gluewright.Ui
 T.AbstractButton {
     id: root
 
-    required property string key
+    required property string container
     required property string title
     required property string note
     required property string label
     required property string verdict
+    required property string iconName
 
     Accessible.description: root.note
-    Accessible.name: qsTr("%1, %2, label %3").arg(root.title).arg(Theme.verdictWord(root.verdict)).arg(root.label)
+    Accessible.name: qsTr("%1, %2, label %3").arg(root.title).arg(root.iconName.length > 0 ? qsTr("bring it in") : Theme.verdictWord(root.verdict)).arg(root.label)
     Accessible.role: Accessible.ListItem
     bottomPadding: Theme.space3
     focusPolicy: Qt.StrongFocus
@@ -43,6 +44,14 @@ T.AbstractButton {
             Accessible.ignored: true
             size: 44
             verdict: root.verdict
+            visible: root.iconName.length === 0
+        }
+
+        Icon {
+            color: Theme.doNotUse
+            name: root.iconName
+            size: 44
+            visible: root.iconName.length > 0
         }
 
         ColumnLayout {

@@ -61,6 +61,14 @@ Item {
         }
     }
 
+    TonightCard {
+        id: tonight
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: tallies.bottom
+        anchors.topMargin: Theme.space3
+    }
+
     ListView {
         id: list
         Accessible.name: qsTr("What wants doing")
@@ -68,8 +76,8 @@ Item {
         anchors.bottom: parent.bottom
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: tallies.bottom
-        anchors.topMargin: Theme.space5
+        anchors.top: tonight.visible ? tonight.bottom : tallies.bottom
+        anchors.topMargin: Theme.space4
         bottomMargin: 2 * Theme.space7
         boundsBehavior: Flickable.StopAtBounds
         clip: true
@@ -81,7 +89,7 @@ Item {
 
         delegate: TodayRow {
             width: ListView.view.width
-            onClicked: AppServices.navigation.openContainer(key)
+            onClicked: AppServices.navigation.openContainer(container)
         }
     }
 
@@ -89,7 +97,7 @@ Item {
         anchors.bottom: parent.bottom
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: controller.containers > 0 ? tallies.bottom : header.bottom
+        anchors.top: tonight.visible ? tonight.bottom : controller.containers > 0 ? tallies.bottom : header.bottom
         actionIcon: controller.containers > 0 ? "" : "scan"
         actionText: controller.containers > 0 ? "" : qsTr("Scan the first one")
         hint: controller.containers > 0 ? qsTr("Everything on the shelf is good for a month or more.") : qsTr("Scan a bottle's code, or book it in by hand under Arrivals.")

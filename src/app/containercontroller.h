@@ -33,6 +33,7 @@ class ContainerController : public gw::Controller {
     Q_PROPERTY(QList<double> clockLevels READ clockLevels NOTIFY shown)
     Q_PROPERTY(QList<QString> clockVerdicts READ clockVerdicts NOTIFY shown)
     Q_PROPERTY(QList<QString> benchTest READ benchTest NOTIFY shown)
+    Q_PROPERTY(bool frostHarms READ frostHarms NOTIFY shown) ///< frost spoils what is in it
     Q_PROPERTY(QString spoilageSigns READ spoilageSigns NOTIFY shown)
     Q_PROPERTY(QList<QString> cautions READ cautions NOTIFY shown)
     Q_PROPERTY(QList<QString> places READ places NOTIFY shown) ///< where it may be moved to
@@ -75,6 +76,7 @@ public:
     QList<double> clockLevels() const { return m_page.clockLevels; }
     QStringList clockVerdicts() const { return m_page.clockVerdicts; }
     QStringList benchTest() const { return m_page.benchTest; }
+    bool frostHarms() const { return m_page.frostHarms; }
     QString spoilageSigns() const { return m_page.spoilageSigns; }
     QStringList cautions() const { return m_page.cautions; }
     QStringList places() const;

@@ -213,6 +213,9 @@ Result<ContainerShown> containerShown(
     shown.units = unitsOf(item.left.dimension, shop.units());
     shown.spoilageSigns = q(page->spoilageSigns);
     shown.cautions = cautionsOf(*page, *pictograms);
+    const auto* cls = catalogue->classOf(item.material);
+    const auto* material = catalogue->material(item.material);
+    shown.frostHarms = cls && material && lifeFiguresOf(*cls, *material).frost == Frost::Harms;
     shown.opened = item.openedAt.has_value();
     shown.retired = item.retiredAt.has_value();
     shown.onHold = item.onHold;

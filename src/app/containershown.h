@@ -23,6 +23,7 @@ struct ContainerShown {
     QStringList benchTest, places, units;
     QString spoilageSigns;
     QStringList cautions; ///< pictograms in words, then the hazard note
+    bool frostHarms = false; ///< frost spoils it: an emulsion or a protein liquid
     bool opened = false, retired = false, onHold = false;
     Dimension dimension = Dimension::Mass;
     std::vector<ShownRow> entries, figures;

@@ -113,6 +113,16 @@ Result<std::vector<Figure>> readKeepBetween(const QString& low, const QString& h
     return figures;
 }
 
+Result<Celsius> readTemperature(const QString& text, UnitSystem units)
+{
+    auto degrees = degreesOf(text, units);
+    if (!degrees)
+        return tl::unexpected(degrees.error());
+    if (!*degrees)
+        return fail(ErrorCode::BadInput, "Type the temperature, such as -3.5.");
+    return **degrees;
+}
+
 Result<std::optional<Money>> readPrice(const QString& text, const QString& currency)
 {
     const QString plain = text.trimmed();

@@ -21,6 +21,9 @@ Result<std::vector<Figure>> readLabelLives(const QString& sealed, const QString&
 /// "Keep between" two temperatures, either may be empty; without a unit they are in the person's own.
 Result<std::vector<Figure>> readKeepBetween(const QString& low, const QString& high, UnitSystem units);
 
+/// One temperature as read off a thermometer; without a unit it is in the person's own.
+Result<Celsius> readTemperature(const QString& text, UnitSystem units);
+
 /// A price; without a currency it is in the shop's. An empty text gives none.
 Result<std::optional<Money>> readPrice(const QString& text, const QString& currency);
 

@@ -12,7 +12,7 @@ void Navigation::goTo(int destination)
     if (destination < Today || destination > Shop)
         return;
     m_destination = destination;
-    m_containers.clear();
+    m_pages.clear();
     Q_EMIT moved();
 }
 
@@ -20,15 +20,23 @@ void Navigation::openContainer(const QString& idOrLabel)
 {
     if (idOrLabel.isEmpty() || idOrLabel == container())
         return;
-    m_containers.append(idOrLabel);
+    m_pages.append({ Page::Container, idOrLabel });
+    Q_EMIT moved();
+}
+
+void Navigation::openPlace(const QString& id)
+{
+    if (id.isEmpty() || id == place())
+        return;
+    m_pages.append({ Page::Place, id });
     Q_EMIT moved();
 }
 
 void Navigation::back()
 {
-    if (m_containers.isEmpty())
+    if (m_pages.isEmpty())
         return;
-    m_containers.removeLast();
+    m_pages.removeLast();
     Q_EMIT moved();
 }
 

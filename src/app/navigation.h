@@ -1,14 +1,14 @@
 #pragma once
 
+#include <QList>
 #include <QObject>
 #include <QString>
-#include <QStringList>
 #include <QtQmlIntegration/qqmlintegration.h>
 
 namespace gw {
 
-/// Where the person is: one of the six destinations, and over it the containers that were opened one from
-/// another.
+/// Where the person is: one of the six destinations, and over it the pages of containers and places that were
+/// opened one from another.
 class Navigation : public QObject {
     Q_OBJECT
     QML_ELEMENT
@@ -16,6 +16,8 @@ class Navigation : public QObject {
     Q_PROPERTY(int destination READ destination NOTIFY moved)
     /// Id or label code of the container whose page is open; empty when none is.
     Q_PROPERTY(QString container READ container NOTIFY moved)
+    /// Id of the place whose page is open; empty when none is.
+    Q_PROPERTY(QString place READ place NOTIFY moved)
 
 public:
     enum Destination { Today, Shelf, Arrivals, GlueUp, Order, Shop };
@@ -24,11 +26,13 @@ public:
     explicit Navigation(QObject* parent = nullptr);
 
     int destination() const { return m_destination; }
-    QString container() const { return m_containers.isEmpty() ? QString() : m_containers.last(); }
+    QString container() const { return top(Page::Container); }
+    QString place() const { return top(Page::Place); }
 
-    /// Shows a destination; container pages over it are left.
+    /// Shows a destination; the pages over it are left.
     Q_INVOKABLE void goTo(int destination);
     Q_INVOKABLE void openContainer(const QString& idOrLabel);
+    Q_INVOKABLE void openPlace(const QString& id);
     /// One page back; on a destination itself nothing.
     Q_INVOKABLE void back();
     /// Asks for the camera and a line to type a code into, over the present screen.
@@ -42,8 +46,17 @@ Q_SIGNALS:
     void shelfWanted(const QString& verdict);
 
 private:
+    struct Page {
+        enum Kind { Container, Place } kind = Container;
+        QString key;
+    };
+    QString top(Page::Kind kind) const
+    {
+        return m_pages.isEmpty() || m_pages.last().kind != kind ? QString() : m_pages.last().key;
+    }
+
     int m_destination = Today;
-    QStringList m_containers;
+    QList<Page> m_pages;
 };
 
 } // namespace gw

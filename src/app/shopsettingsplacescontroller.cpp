@@ -14,13 +14,6 @@ namespace {
 /// What a heated room is taken to reach over a year; common practice, no source. Only where a draft begins.
 constexpr Range<Celsius> usualRange { Celsius { 15 }, Celsius { 25 } };
 
-QString temperatureText(Celsius degrees, UnitSystem units)
-{
-    QString text = q(formatTemperature(degrees, units));
-    text.replace(u'-', QChar(0x2212));
-    return text;
-}
-
 Result<void> keepPlace(Shop& shop, PlaceRecord place)
 {
     place.name = q(place.name).simplified().toStdString();

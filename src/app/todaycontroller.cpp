@@ -47,8 +47,11 @@ void TodayController::show(const Today& today)
     std::vector<TodayRow> rows;
     rows.reserve(today.items.size());
     for (const TodayItem& item : today.items) {
-        rows.push_back(
-            { q(item.container.text), q(item.title), q(item.text), q(item.label), verdictKey(item.verdict) });
+        const bool bringIn = item.kind == TodayItem::Kind::BringIn;
+        const QString container = q(item.container.text);
+        rows.push_back({ bringIn ? container + QStringLiteral("/tonight") : container, container,
+            q(item.title), q(item.text), q(item.label), verdictKey(item.verdict),
+            bringIn ? QStringLiteral("frost") : QString() });
     }
     m_model.setRows(std::move(rows));
     m_loaded = true;

@@ -15,6 +15,10 @@ QVariant TodayModel::data(const QModelIndex& index, int role) const
     switch (role) {
     case Key:
         return row.key;
+    case Container:
+        return row.container;
+    case IconName:
+        return row.icon;
     case Qt::DisplayRole:
     case Title:
         return row.title;
@@ -31,8 +35,8 @@ QVariant TodayModel::data(const QModelIndex& index, int role) const
 
 QHash<int, QByteArray> TodayModel::roleNames() const
 {
-    return { { Key, "key" }, { Title, "title" }, { Note, "note" }, { Label, "label" },
-        { Verdict, "verdict" } };
+    return { { Key, "key" }, { Container, "container" }, { IconName, "iconName" }, { Title, "title" },
+        { Note, "note" }, { Label, "label" }, { Verdict, "verdict" } };
 }
 
 } // namespace gw

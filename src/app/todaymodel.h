@@ -7,11 +7,13 @@ namespace gw {
 
 /// One thing that wants doing today, as a row shows it.
 struct TodayRow {
-    QString key; ///< the container's id
+    QString key; ///< unlike any other's: a container may want two things
+    QString container; ///< id
     QString title;
     QString note;
     QString label;
     QString verdict;
+    QString icon; ///< in place of the verdict's sign; empty: the sign
 
     friend bool operator==(const TodayRow&, const TodayRow&) = default;
 };
@@ -23,7 +25,7 @@ class TodayModel : public gw::ListModel {
     QML_UNCREATABLE("made by TodayController")
 
 public:
-    enum Role { Key = Qt::UserRole, Title, Note, Label, Verdict };
+    enum Role { Key = Qt::UserRole, Container, Title, Note, Label, Verdict, IconName };
     Q_ENUM(Role)
 
     using ListModel::ListModel;

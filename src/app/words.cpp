@@ -59,6 +59,13 @@ QString numberText(double number, int decimals)
 }
 
 //: How a day is written; see QLocale::toString for the letters.
+QString temperatureText(Celsius degrees, UnitSystem units)
+{
+    QString text = q(formatTemperature(degrees, units));
+    text.replace(u'-', QChar(0x2212));
+    return text;
+}
+
 QString dateText(QDate date) { return QLocale().toString(date, Words::tr("d MMM yyyy")); }
 QString dateText(Date date) { return dateText(toQDate(date)); }
 QString dayText(Moment moment) { return dateText(local(moment).date()); }
@@ -102,6 +109,10 @@ QString briefly(const Reason& reason)
     if (reason.code == "frost_not_known")
         return reason.verdict == Verdict::NotKnown ? Words::tr("Whether it froze is not known")
                                                    : Words::tr("Stood in the cold: warm it through");
+    if (reason.code == "frozen")
+        return Words::tr("Froze, last on %1").arg(day);
+    if (reason.code == "may_have_crystallised")
+        return Words::tr("Stood in the cold: look for crystals");
     if (reason.code == "too_hot")
         return Words::tr("Stood too warm");
     if (reason.code == "bench_test_failed")

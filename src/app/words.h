@@ -6,6 +6,7 @@
 #include "ageing/verdict.h"
 #include "measure/amount.h"
 #include "measure/moment.h"
+#include "measure/temperature.h"
 
 /// Values as a person reads them: their language, decimals and time zone. Any thread.
 namespace gw {
@@ -14,6 +15,7 @@ inline QString q(const std::string& text) { return QString::fromStdString(text);
 inline QString q(std::string_view text) { return QString::fromUtf8(text.data(), qsizetype(text.size())); }
 
 QString amountText(Amount amount, UnitSystem units); ///< "1,5 kg" where the comma is the decimal mark
+QString temperatureText(Celsius degrees, UnitSystem units); ///< "−6 °C", "22 °F"
 QString numberText(double number, int decimals); ///< no group marks, no empty decimals
 QString dateText(QDate date); ///< "25 May 2026"
 QString dateText(Date date);

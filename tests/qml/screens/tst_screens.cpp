@@ -3,6 +3,7 @@
 #include <QtQml/QQmlEngine>
 #include <QtQml/qqmlextensionplugin.h>
 #include <QtQuickTest/quicktest.h>
+#include <QtWidgets/QApplication>
 
 #include <optional>
 
@@ -30,6 +31,12 @@ private:
     std::optional<gw::test::AppBench> m_bench;
 };
 
-QUICK_TEST_MAIN_WITH_SETUP(screens, Setup)
+int main(int argc, char** argv)
+{
+    // The charts need this kind of application; the usual main of a Quick Test makes a lesser one.
+    const QApplication application(argc, argv);
+    Setup setup;
+    return quick_test_main_with_setup(argc, argv, "screens", QUICK_TEST_SOURCE_DIR, &setup);
+}
 
 #include "tst_screens.moc"
