@@ -273,7 +273,7 @@ private Q_SLOTS:
         for (int round = 0; round < 20; ++round) {
             const WatchedClimate climate(places(made));
             for (int i = 0; i < 40; ++i) {
-                const PlaceId& place
+                const PlaceId place
                     = std::array { yard, bench, leanTo, cellar, nowhere }[static_cast<std::size_t>(i % 5)];
                 const Moment from = later(start, Days { made.real(-20, 150) });
                 const Moment to = later(from, Days { made.real(0, 100) });

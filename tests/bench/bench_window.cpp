@@ -6,7 +6,7 @@
 #include <cstdio>
 #include <vector>
 
-#include <QGuiApplication>
+#include <QApplication>
 #include <QProcess>
 #include <QQmlApplicationEngine>
 #include <QQuickWindow>
@@ -53,7 +53,7 @@ int showEmpty(int argc, char** argv)
 
 int showShop(int argc, char** argv, const QString& store)
 {
-    const QGuiApplication application(argc, argv);
+    const QApplication application(argc, argv);
     gw::Clock clock;
     gw::ShopThread shop(clock);
     gw::Settings settings;

@@ -120,7 +120,7 @@ Item {
 
             test.show(container);
             const verdict = test.waitFor(() => test.named("verdictWord"), "the verdict");
-            tryCompare(verdict, "text", "Do not use", test.patience);
+            tryCompare(verdict, "text", "Test first", test.patience);
             test.waitFor(() => test.says("320"), "what is left");
             test.waitFor(() => test.says("Arrived with"), "how it came");
             AppServices.navigation.back();
