@@ -90,16 +90,14 @@ std::optional<WrittenDate> date(Cursor& at)
     for (int i = 0; i < 3; ++i) {
         if (i > 0) {
             const char mark = at.peek();
-            if (mark == ',' && date.nameAt >= 0)
-                at.skip(1);
-            else if (mark != '-' && mark != '/' && mark != '.' && mark != ' ')
+            const bool afterName = mark == ',' && date.nameAt >= 0;
+            const bool between = mark == '-' || mark == '/' || mark == '.' || mark == ' ';
+            const bool changes = i == 2 && mark != date.mark && date.nameAt < 0;
+            if (!afterName && (!between || changes))
                 return {};
-            else if (i == 2 && mark != date.mark && date.nameAt < 0)
-                return {};
-            else {
-                at.skip(1);
+            at.skip(1);
+            if (!afterName)
                 date.mark = mark;
-            }
             if (mark == ' ' || date.nameAt >= 0)
                 at.blanks();
         }

@@ -135,12 +135,11 @@ std::optional<Moment> ReadingsReader::momentOf(const CsvRow& row, const RowTime&
             return {};
         }
         const auto unplaced = std::exchange(m_unplaced, {});
-        if (shown.count == 1)
+        if (shown.count == 1
+            || (unplaced && m_layout.order == RowOrder::NewestFirst && time.wall >= *unplaced))
             at = shown.at[0];
         else if (unplaced && m_layout.order == RowOrder::OldestFirst && time.wall <= *unplaced)
             at = shown.at[1];
-        else if (unplaced && m_layout.order == RowOrder::NewestFirst && time.wall >= *unplaced)
-            at = shown.at[0];
         else if (m_before && m_layout.order == RowOrder::OldestFirst && shown.at[1] > *m_before)
             at = shown.at[0] > *m_before ? shown.at[0] : shown.at[1];
         else if (m_before && m_layout.order == RowOrder::NewestFirst && shown.at[0] < *m_before)
