@@ -27,9 +27,11 @@ public:
     std::optional<double> value() const
     {
         int below = 0;
-        for (std::size_t i = 0; i < m_counts.size(); ++i)
-            if ((below += m_counts[i]) * 2 > m_all)
+        for (std::size_t i = 0; i < m_counts.size(); ++i) {
+            below += m_counts[i];
+            if (below * 2 > m_all)
                 return double(i) - 200;
+        }
         return {};
     }
 
@@ -76,14 +78,16 @@ void gatherSigns(const CsvRow& row, const ReadingsLayout& layout, Gathered& all)
         if (column >= row.cells.size())
             continue;
         auto number = parseWrittenNumber(row.cells[column], '.');
-        if (number)
-            all.points += number->decimals > 0 ? 1 : 0;
-        else if ((number = parseWrittenNumber(row.cells[column], ',')))
-            all.commas += 1;
-        if (number && number->unit)
+        all.points += number && number->decimals > 0 ? 1 : 0;
+        if (!number) {
+            number = parseWrittenNumber(row.cells[column], ',');
+            all.commas += number ? 1 : 0;
+        }
+        if (!number)
+            continue;
+        all.values.add(number->value);
+        if (number->unit)
             (*number->unit == DegreeUnit::Celsius ? all.celsius : all.fahrenheit) += 1;
-        if (number)
-            all.values.add(number->value);
     }
 }
 

@@ -192,7 +192,7 @@ Result<std::string_view> TextPieces::next()
 
 std::string shownText(std::string_view text, TextEncoding encoding, int most)
 {
-    const auto start = QByteArrayView(text.data(), qsizetype(std::min(text.size(), std::size_t(most) * 4)));
+    const auto start = QByteArray::fromStdString(std::string(text.substr(0, std::size_t(most) * 4)));
     QString shown = encoding == TextEncoding::Latin1 ? QString::fromLatin1(start) : QString::fromUtf8(start);
     for (QChar& c : shown)
         if (c.category() == QChar::Other_Control)

@@ -18,7 +18,7 @@ std::optional<std::chrono::minutes> fixedOffset(std::string_view text)
 {
     text = bare(text);
     if (text.size() >= 3) {
-        const QByteArray start = QByteArray(text.data(), 3).toUpper();
+        const QByteArray start = QByteArray::fromStdString(std::string(text.substr(0, 3))).toUpper();
         if (start == "UTC" || start == "GMT") {
             text = bare(text.substr(3));
             if (text.empty())
