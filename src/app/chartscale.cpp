@@ -34,7 +34,7 @@ constexpr std::array timeSteps { TimeStep { 3, 0, 0 }, TimeStep { 6, 0, 0 }, Tim
 QDateTime localTime(Moment moment) { return QDateTime::fromMSecsSinceEpoch(toMilliseconds(moment)); }
 
 /// The last of a step's times at or before a moment: every time it takes is even from there.
-QDateTime firstTime(QDateTime at, const TimeStep& step)
+QDateTime firstTime(const QDateTime& at, const TimeStep& step)
 {
     const QDate day = at.date();
     if (step.months >= 12) {
@@ -52,7 +52,7 @@ QDateTime nextTime(const QDateTime& at, const TimeStep& step)
         return at.date().addMonths(step.months).startOfDay();
     if (step.days > 0)
         return at.date().addDays(step.days).startOfDay();
-    return at.addSecs(step.hours * 3600);
+    return at.addSecs(qint64 { step.hours } * 3600);
 }
 
 //: How moments stand under a chart; see QLocale::toString for the letters.
