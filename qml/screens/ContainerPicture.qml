@@ -9,16 +9,9 @@ import Gluewright.Ui
 Card {
     id: root
 
-    property alias container: controller.container
-    readonly property LifePictureController picture: controller
+    required property LifePictureController controller
 
     spacing: Theme.space3
-
-    LifePictureController {
-        id: controller
-        objectName: "lifePictureController"
-        services: AppServices
-    }
 
     SectionTitle {
         Layout.fillWidth: true
@@ -26,28 +19,28 @@ Card {
     }
 
     Segmented {
-        currentIndex: controller.clock
+        currentIndex: root.controller.clock
         label: qsTr("Which life")
-        options: controller.clocks
-        visible: controller.clocks.length > 1
-        onPicked: index => controller.clock = index
+        options: root.controller.clocks
+        visible: root.controller.clocks.length > 1
+        onPicked: index => root.controller.clock = index
     }
 
     PlainText {
         Layout.fillWidth: true
         objectName: "pictureMissing"
-        text: controller.clock < 0 ? qsTr("Time does not use it up, so there is no life to follow.") : controller.missing
-        visible: controller.loaded && text.length > 0
+        text: root.controller.clock < 0 ? qsTr("Time does not use it up, so there is no life to follow.") : root.controller.missing
+        visible: root.controller.loaded && text.length > 0
     }
 
     Item {
         Layout.fillWidth: true
         implicitHeight: marks.implicitHeight + band.implicitHeight
-        visible: controller.clock >= 0 && controller.life.solid.length > 0
+        visible: root.controller.clock >= 0 && root.controller.life.solid.length > 0
 
         TimeBand {
             id: band
-            chart: controller.life
+            chart: root.controller.life
             height: implicitHeight
             objectName: "lifeBand"
             width: parent.width
@@ -58,7 +51,7 @@ Card {
             id: marks
             band: band
             height: implicitHeight
-            marks: controller.marks
+            marks: root.controller.marks
             width: parent.width
         }
     }
@@ -76,32 +69,32 @@ Card {
         Layout.topMargin: Theme.space2
         strong: true
         text: qsTr("The air where it stood")
-        visible: controller.loaded
+        visible: root.controller.loaded
     }
 
     TimeBand {
         Layout.fillWidth: true
-        chart: controller.air
+        chart: root.controller.air
         implicitHeight: 190
         ink: Theme.notKnown
         objectName: "airBand"
-        visible: controller.air.levelsAt.length > 0
+        visible: root.controller.air.levelsAt.length > 0
     }
 
     ChartLegend {
         Layout.fillWidth: true
         inks: [Theme.notKnown, Qt.alpha(Theme.notKnown, 0.3), Theme.goodWash]
         lines: [false, false, false]
-        texts: controller.air.zone.length > 0 ? [qsTr("read"), qsTr("assumed"), qsTr("keep between")] : [qsTr("read"), qsTr("assumed")]
-        visible: controller.air.levelsAt.length > 0
+        texts: root.controller.air.zone.length > 0 ? [qsTr("read"), qsTr("assumed"), qsTr("keep between")] : [qsTr("read"), qsTr("assumed")]
+        visible: root.controller.air.levelsAt.length > 0
     }
 
     PlainText {
         Layout.fillWidth: true
         quiet: true
         size: Theme.textSmall
-        text: controller.airNote
-        visible: controller.loaded
+        text: root.controller.airNote
+        visible: root.controller.loaded
     }
 
     Banner {
@@ -110,18 +103,18 @@ Card {
         dismissable: false
         hint: qsTr("Bring in a logger's file, or type what a min/max thermometer shows.")
         objectName: "noReadings"
-        text: qsTr("No readings for %1 yet").arg(controller.placeName)
-        visible: controller.loaded && !controller.anyWatched && controller.place.length > 0
-        onActed: AppServices.navigation.openPlace(controller.place)
+        text: qsTr("No readings for %1 yet").arg(root.controller.placeName)
+        visible: root.controller.loaded && !root.controller.anyWatched && root.controller.place.length > 0
+        onActed: AppServices.navigation.openPlace(root.controller.place)
     }
 
     PlainButton {
         flat: true
         iconName: "thermometer"
         objectName: "placeButton"
-        text: qsTr("More of %1").arg(controller.placeName)
-        visible: controller.anyWatched && controller.place.length > 0
-        onClicked: AppServices.navigation.openPlace(controller.place)
+        text: qsTr("More of %1").arg(root.controller.placeName)
+        visible: root.controller.anyWatched && root.controller.place.length > 0
+        onClicked: AppServices.navigation.openPlace(root.controller.place)
     }
 
     ColumnLayout {
@@ -131,7 +124,7 @@ Card {
         spacing: Theme.space2
 
         Repeater {
-            model: controller.marks
+            model: root.controller.marks
 
             RowLayout {
                 id: line

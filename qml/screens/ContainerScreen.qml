@@ -19,6 +19,13 @@ Item {
         services: AppServices
     }
 
+    LifePictureController {
+        id: picture
+        container: root.container
+        objectName: "lifePictureController"
+        services: AppServices
+    }
+
     ContainerSheets {
         id: sheets
         controller: controller
@@ -61,7 +68,7 @@ Item {
 
             ContainerPicture {
                 Layout.fillWidth: true
-                container: root.container
+                controller: picture
                 visible: !root.portrait
             }
         }
@@ -69,6 +76,7 @@ Item {
         ContainerStory {
             controller: controller
             height: body.height
+            picture: picture
             sheets: sheets
             width: body.width - x - Theme.space6 + margin
             withVerdict: root.portrait

@@ -11,6 +11,7 @@ ScrollColumn {
 
     required property ContainerController controller
     required property ContainerSheets sheets
+    required property LifePictureController picture
     property bool withVerdict: false
 
     margin: Theme.space3
@@ -28,7 +29,7 @@ ScrollColumn {
 
     ContainerPicture {
         Layout.fillWidth: true
-        container: root.controller.container
+        controller: root.picture
         visible: root.withVerdict
     }
 

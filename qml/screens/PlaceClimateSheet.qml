@@ -100,7 +100,7 @@ Sheet {
             GridLayout {
                 Layout.fillWidth: true
                 columnSpacing: Theme.space3
-                columns: width > 480 ? 2 : 1
+                columns: root.over && root.over.width < 600 ? 1 : 2
                 visible: span.known
 
                 Stepper {

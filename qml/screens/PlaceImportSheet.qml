@@ -1,5 +1,6 @@
 pragma ComponentBehavior: Bound
 
+import QtCore
 import QtQuick
 import QtQuick.Dialogs
 import QtQuick.Layouts
@@ -34,6 +35,7 @@ Sheet {
 
     FileDialog {
         id: dialog
+        currentFolder: StandardPaths.writableLocation(StandardPaths.HomeLocation)
         nameFilters: [qsTr("Readings (*.csv *.txt *.tsv)"), qsTr("All files (*)")]
         title: qsTr("A logger's file")
         onAccepted: readings.look(dialog.selectedFile)
@@ -103,6 +105,15 @@ Sheet {
             visible: readings.stage === ReadingsImportController.Looked
             onPicked: choice => readings.answer(doubt.index, choice)
         }
+    }
+
+    PlainButton {
+        flat: true
+        iconName: "undo"
+        objectName: "askAgain"
+        text: qsTr("Answer again")
+        visible: readings.answered && readings.stage === ReadingsImportController.Looked
+        onClicked: readings.askAgain()
     }
 
     ColumnLayout {

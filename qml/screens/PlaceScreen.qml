@@ -23,6 +23,16 @@ ScreenPage {
         services: AppServices
     }
 
+    ShopSettingsPlacesController {
+        id: names
+        services: AppServices
+    }
+
+    ShopPlaceSheet {
+        id: nameSheet
+        controller: names
+    }
+
     PlaceLowHighSheet {
         id: lowHighSheet
         controller: controller
@@ -73,6 +83,17 @@ ScreenPage {
             objectName: "climateButton"
             text: qsTr("What is assumed")
             onClicked: climateSheet.begin()
+        }
+
+        PlainButton {
+            height: Theme.touchMain
+            iconName: "label"
+            objectName: "nameButton"
+            text: qsTr("Rename")
+            onClicked: {
+                names.draftOf(root.place);
+                nameSheet.open();
+            }
         }
     }
 

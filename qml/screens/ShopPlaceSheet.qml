@@ -3,14 +3,14 @@ import QtQuick.Layouts
 import Gluewright.Backend
 import Gluewright.Ui
 
-// One place to fill in: its name, and what is assumed of its temperatures.
+// A new place to fill in, its name and what is assumed of its temperatures; or another name for one there is.
 Sheet {
     id: root
 
     required property ShopSettingsPlacesController controller
 
     objectName: "placeSheet"
-    title: root.controller.isNew ? qsTr("Another place") : qsTr("Change the place")
+    title: root.controller.isNew ? qsTr("Another place") : qsTr("Another name")
 
     Connections {
         function onSaved() {
@@ -43,6 +43,7 @@ Sheet {
         checked: root.controller.assumed
         note: qsTr("Without one, everything that stands there is not known.")
         text: qsTr("Assume a range")
+        visible: root.controller.isNew
         onToggled: root.controller.assumed = checked
     }
 
@@ -54,7 +55,7 @@ Sheet {
         suffix: root.controller.unit
         to: root.controller.warmest
         value: root.controller.low
-        visible: root.controller.assumed
+        visible: root.controller.isNew && root.controller.assumed
         onChanged: value => root.controller.low = value
     }
 
@@ -66,7 +67,7 @@ Sheet {
         suffix: root.controller.unit
         to: root.controller.warmest
         value: root.controller.high
-        visible: root.controller.assumed
+        visible: root.controller.isNew && root.controller.assumed
         onChanged: value => root.controller.high = value
     }
 
@@ -74,7 +75,7 @@ Sheet {
         Layout.fillWidth: true
         quiet: true
         text: qsTr("This is an assumption until readings come: it holds only for times nobody measured. If the place can freeze at all, let the coldest say so.")
-        visible: root.controller.assumed
+        visible: root.controller.isNew && root.controller.assumed
     }
 
     footer: BigButton {

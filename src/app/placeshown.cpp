@@ -126,8 +126,9 @@ PlaceShown placeShown(const PlaceClimate& climate, Moment asOf, UnitSystem units
     for (const StandsHere& here : climate.stands)
         shown.stands.push_back({ q(here.container.text),
             { q(here.materialName), q(here.label),
-                outside(here, climate) ? Page::tr("%1; it was outside that here").arg(askedText(here, units))
-                                       : askedText(here, units),
+                outside(here, climate)
+                    ? Page::tr("%1; the place has been outside that").arg(askedText(here, units))
+                    : askedText(here, units),
                 outside(here, climate) } });
 
     shown.trace.span = std::max(chartDays(climate.from, climate.to), 1e-3);

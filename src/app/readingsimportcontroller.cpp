@@ -32,6 +32,7 @@ void ReadingsImportController::reset()
 {
     m_path.clear();
     m_choices = {};
+    m_answered = false;
     m_look = {};
     m_found.clear();
     m_import = {};
@@ -79,8 +80,18 @@ void ReadingsImportController::answer(int doubt, int choice)
 {
     if (m_stage != Looked || busy() || doubt < 0 || doubt >= static_cast<int>(m_look.doubts.size()))
         return;
-    m_choices = answered(
+    m_answered = true;
+    m_choices = gw::answered(
         m_choices, m_look.doubts[static_cast<std::size_t>(doubt)], static_cast<std::size_t>(choice));
+    lookAgain();
+}
+
+void ReadingsImportController::askAgain()
+{
+    if (m_stage != Looked || busy())
+        return;
+    m_choices = {};
+    m_answered = false;
     lookAgain();
 }
 

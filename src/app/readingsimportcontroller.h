@@ -25,6 +25,7 @@ class ReadingsImportController : public gw::Controller {
     Q_PROPERTY(QString fileName READ fileName NOTIFY looked)
     Q_PROPERTY(QList<QString> found READ found NOTIFY looked) ///< what was found in it, in plain words
     Q_PROPERTY(gw::RowsModel* doubts READ doubts CONSTANT) ///< readingsDoubtRoles; taken -1: to be answered
+    Q_PROPERTY(bool answered READ answered NOTIFY looked) ///< at least one doubt was
     Q_PROPERTY(bool canStart READ canStart NOTIFY looked)
     Q_PROPERTY(double progress READ progress NOTIFY progressed) ///< 0 to 1
     Q_PROPERTY(QString report READ report NOTIFY stageChanged)
@@ -43,6 +44,7 @@ public:
     QString fileName() const { return QString::fromStdString(m_look.name); }
     QStringList found() const { return m_found; }
     RowsModel* doubts() { return &m_doubts; }
+    bool answered() const { return m_answered; }
     bool canStart() const { return m_stage == Looked && !unanswered(m_look.doubts, m_look.name); }
     double progress() const { return m_progress; }
     QString report() const { return QString::fromStdString(m_import.said); }
@@ -53,6 +55,8 @@ public:
 
     Q_INVOKABLE void look(const QUrl& file);
     Q_INVOKABLE void answer(int doubt, int choice);
+    /// Takes back every answer.
+    Q_INVOKABLE void askAgain();
     Q_INVOKABLE void start();
     Q_INVOKABLE void cancel();
     /// Back to choosing a file.
@@ -82,6 +86,7 @@ private:
     QString m_place, m_path;
     Stage m_stage = Choosing;
     ReadingsChoices m_choices;
+    bool m_answered = false;
     ReadingsLook m_look;
     QStringList m_found;
     ReadingsImport m_import;

@@ -1,5 +1,7 @@
 #include "app/readingswords.h"
 
+#include <algorithm>
+
 #include <QCoreApplication>
 
 #include "app/words.h"
@@ -18,10 +20,19 @@ QString columnName(const ReadingsLayout& layout, std::size_t column)
                                           : Found::tr("column %1").arg(column + 1);
 }
 
-QString temperatureLine(const ReadingsLayout& layout)
+/// A doubt nobody has answered is asked, not told.
+bool open(const ReadingsLook& look, DoubtKind kind)
 {
-    const QString unit = layout.unit == DegreeUnit::Fahrenheit ? Found::tr("degrees Fahrenheit")
-                                                               : Found::tr("degrees Celsius");
+    return std::any_of(look.doubts.begin(), look.doubts.end(),
+        [kind](const Doubt& doubt) { return doubt.kind == kind && !doubt.taken; });
+}
+
+QString temperatureLine(const ReadingsLook& look)
+{
+    const ReadingsLayout& layout = look.layout;
+    const QString unit = open(look, DoubtKind::Unit) ? Found::tr("in degrees still to be told")
+        : layout.unit == DegreeUnit::Fahrenheit      ? Found::tr("in degrees Fahrenheit")
+                                                     : Found::tr("in degrees Celsius");
     if (layout.temperatureColumn)
         return Found::tr("Temperatures in “%1”, %2.")
             .arg(columnName(layout, *layout.temperatureColumn), unit);
@@ -30,8 +41,9 @@ QString temperatureLine(const ReadingsLayout& layout)
             columnName(layout, layout.highColumn.value_or(0)), unit);
 }
 
-QString timeLine(const ReadingsLayout& layout)
+QString timeLine(const ReadingsLook& look)
 {
+    const ReadingsLayout& layout = look.layout;
     const QString column = columnName(layout, layout.timeColumn);
     switch (layout.stamp) {
     case StampForm::UnixSeconds:
@@ -43,6 +55,8 @@ QString timeLine(const ReadingsLayout& layout)
     case StampForm::Calendar:
         break;
     }
+    if (open(look, DoubtKind::DateOrder))
+        return Found::tr("Dates in “%1”.").arg(column);
     QString order;
     if (layout.dateOrder == DateOrder::DayFirst)
         order = Found::tr("the day first");
@@ -58,8 +72,9 @@ QString timeLine(const ReadingsLayout& layout)
 QStringList foundText(const ReadingsLook& look)
 {
     const ReadingsLayout& layout = look.layout;
-    QStringList found { temperatureLine(layout), timeLine(layout) };
-    found.append(Found::tr("Clock times of %1, unless a row says otherwise.").arg(q(layout.zone)));
+    QStringList found { temperatureLine(look), timeLine(look) };
+    if (!open(look, DoubtKind::Zone))
+        found.append(Found::tr("Clock times of %1, unless a row says otherwise.").arg(q(layout.zone)));
     if (layout.humidityColumn)
         found.append(Found::tr("Humidity in “%1”.").arg(columnName(layout, *layout.humidityColumn)));
     if (layout.daily)

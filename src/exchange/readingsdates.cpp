@@ -17,8 +17,13 @@ DateOrders::DateOrders(Moment now)
 
 void DateOrders::add(const WrittenDate& date, std::string_view text, int line)
 {
-    if (date.plain())
+    if (date.plain()) {
+        if (!m_plain)
+            m_plain = date.digits[0] == 4 ? DateOrder::YearFirst
+                : date.nameAt == 0        ? DateOrder::MonthFirst
+                                          : DateOrder::DayFirst;
         return;
+    }
     std::array<std::optional<Date>, 3> days;
     for (std::size_t i = 0; i < days.size(); ++i) {
         days[i] = dayOf(date, m_orders[i].order, m_thisYear);
@@ -101,7 +106,7 @@ Doubt DateOrders::doubt(const std::vector<const Order*>& fitting) const
 Result<void> DateOrders::decide(const std::string& file, const std::optional<DateOrder>& chosen, bool whole,
     ReadingsLayout& layout, std::vector<Doubt>& doubts) const
 {
-    layout.dateOrder = chosen.value_or(DateOrder::YearFirst);
+    layout.dateOrder = chosen.value_or(m_plain.value_or(DateOrder::YearFirst));
     if (m_open == 0)
         return {};
     std::vector<const Order*> fitting;

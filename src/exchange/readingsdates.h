@@ -36,6 +36,7 @@ private:
 
     int m_thisYear;
     std::array<Order, 3> m_orders;
+    std::optional<DateOrder> m_plain; ///< of the first date that can be read in one way only
     int m_open = 0; ///< dates that say nothing of their order by how they are written
     int m_sameDay = 0; ///< rows on the day of the row before
     bool m_differ = false; ///< some date means different days in orders that both fit it

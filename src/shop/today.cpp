@@ -80,8 +80,9 @@ Result<std::optional<Celsius>> lowTonight(
     return night && night->low < freezing ? std::optional(night->low) : std::nullopt;
 }
 
-/// What freezes tonight where it stands, unless it is past use anyway.
-Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<ShelfItem>& items, Moment asOf)
+/// What freezes tonight where it stands, unless it is past use anyway; the most urgent first, in whatever
+/// place.
+Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<ShelfItem>& shelved, Moment asOf)
 {
     auto catalogue = shop.catalogue();
     if (!catalogue)
@@ -97,24 +98,30 @@ Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<She
         if (*low)
             places.emplace_back(id, **low);
     }
-    std::vector<TodayItem> todo;
+    std::vector<std::pair<TonightRisk, TodayItem>> todo;
     for (const auto& [id, low] : places) {
         auto cold = tonight(shop, id.text, low, asOf);
         if (!cold)
             return tl::unexpected(cold.error());
         for (const ColdPlace& place : cold->places) {
             for (const ColdContainer& container : place.containers) {
-                const auto item = std::ranges::find(items, container.container, &ShelfItem::id);
-                if (item == items.end() || item->judgement.verdict == Verdict::DoNotUse
+                const auto item = std::ranges::find(shelved, container.container, &ShelfItem::id);
+                if (item == shelved.end() || item->judgement.verdict == Verdict::DoNotUse
                     || container.risk.harm == ColdHarm::BelowLimit)
                     continue;
-                todo.push_back({ TodayItem::Kind::BringIn, container.materialName,
-                    "In " + place.name + " tonight: " + container.text, container.container, container.label,
-                    item->judgement.verdict, {} });
+                todo.emplace_back(container.risk,
+                    TodayItem { TodayItem::Kind::BringIn, container.materialName,
+                        "In " + place.name + " tonight: " + container.text, container.container,
+                        container.label, item->judgement.verdict, {} });
             }
         }
     }
-    return todo;
+    std::stable_sort(
+        todo.begin(), todo.end(), [](const auto& a, const auto& b) { return moreUrgent(a.first, b.first); });
+    std::vector<TodayItem> items;
+    for (auto& urgent : todo)
+        items.push_back(std::move(urgent.second));
+    return items;
 }
 
 } // namespace

@@ -12,6 +12,7 @@
 #include "app/readingsimportcontroller.h"
 #include "app/tonightcontroller.h"
 #include "shop/acts.h"
+#include "shop/arrival.h"
 #include "support/appbench.h"
 
 using namespace gw;
@@ -248,6 +249,39 @@ private Q_SLOTS:
         night.forget();
         QTRY_VERIFY(!night.expected());
         QTRY_COMPARE(night.cold()->count(), 0);
+    }
+
+    void today_putsWhatIsSpoiledFirst_inWhateverPlace()
+    {
+        AppBench bench(AppBench::Stock::Places);
+        const ActTime time { bench.now, bench.now };
+        bench.ask([time](Shop& shop) -> Result<bool> {
+            ArrivalDraft pva;
+            pva.newName = "White PVA";
+            pva.newClass = ClassId { "pva_white" };
+            pva.amount = grams(5000);
+            pva.place = "Lean-to";
+            ArrivalDraft hide;
+            hide.newName = "Liquid hide glue";
+            hide.newClass = ClassId { "liquid_hide_glue" };
+            hide.amount = grams(50);
+            hide.place = "Bench";
+            const auto first = bookIn(shop, pva, time);
+            const auto second = bookIn(shop, hide, time);
+            const auto there = expectLow(shop, "Lean-to", Celsius { -4 }, time.at);
+            const auto here = expectLow(shop, "Bench", Celsius { -20 }, time.at);
+            return first && second && there && here
+                ? Result<bool>(true)
+                : Result<bool>(fail(ErrorCode::StoreFailed, "not set up"));
+        });
+        const auto day = bench.ask([now = bench.now](Shop& shop) { return today(shop, now); });
+        std::vector<std::string> first;
+        for (const TodayItem& item : day.items) {
+            if (item.kind == TodayItem::Kind::BringIn)
+                first.push_back(item.title);
+        }
+        // The small bottle of hide glue is at its freezing point long before, yet comes back by warming.
+        QVERIFY((first == std::vector<std::string> { "White PVA", "Liquid hide glue" }));
     }
 
     void picture_hasALifeForEachClock_andSpeaks()

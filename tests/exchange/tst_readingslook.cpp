@@ -67,7 +67,7 @@ private Q_SLOTS:
         row("a day above twelve", "03/04/2026,25/04/2026", false, DateOrder::DayFirst);
         row("a day above twelve, second", "03/04/2026,04/25/2026", false, DateOrder::MonthFirst);
         row("the same day either way", "03/03/2026,04/04/2026", false, DateOrder::DayFirst);
-        row("dots", "03.04.2026,05.04.2026", false, DateOrder::YearFirst);
+        row("dots", "03.04.2026,05.04.2026", false, DateOrder::DayFirst);
         row("year first", "2026-03-04,2026-03-05", false, DateOrder::YearFirst);
         row("year first with slashes", "2026/03/04,2026/03/05", false, DateOrder::YearFirst);
         row("single digits", "3/4/2026,4/4/2026", true, DateOrder::DayFirst);
