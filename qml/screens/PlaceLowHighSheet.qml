@@ -71,6 +71,7 @@ Sheet {
         Layout.fillWidth: true
         known: true
         label: qsTr("Day")
+        stepKind: 0
         text: root.day
         today: root.controller.today
         unknownAllowed: false
