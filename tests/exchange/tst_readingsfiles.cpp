@@ -98,9 +98,9 @@ private Q_SLOTS:
 
     // Checked with awk and R over the same files (tests/data/weather): 1461 days, lowest -7.1, highest 35.6,
     // mean of all lows and highs 12.336927 C.
-    void daysOfSeattle_areReadWhole()
+    void publicDays_areReadWhole()
     {
-        const auto file = importFile(QStringLiteral(GW_TEST_DATA "/weather/seattle-weather.csv"), berlin());
+        const auto file = importFile(QStringLiteral(GW_TEST_DATA "/weather/public-days.csv"), berlin());
         QVERIFY2(file, file ? "" : file.error().sentence.c_str());
         QVERIFY(file->read.daily);
         QCOMPARE(file->read.taken, 1461);
@@ -122,11 +122,10 @@ private Q_SLOTS:
     }
 
     // The same check: 8759 hours, mean 11.127617 C.
-    void hoursOfSeattle_areReadWhole()
+    void publicHours_areReadWhole()
     {
         ReadingsChoices choices;
-        const auto file
-            = importFile(QStringLiteral(GW_TEST_DATA "/weather/seattle-weather-hourly-normals.csv"), choices);
+        const auto file = importFile(QStringLiteral(GW_TEST_DATA "/weather/public-hours.csv"), choices);
         QVERIFY2(file, file ? "" : file.error().sentence.c_str());
         QCOMPARE(file->read.taken, 8759);
         QCOMPARE(file->read.setAside, 0);
