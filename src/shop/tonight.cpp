@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <map>
 
-#include "ageing/chill.h"
+#include "ageing/verdict.h"
 #include "ageing/wording.h"
 #include "measure/number.h"
 #include "shop/climate.h"
@@ -58,17 +58,21 @@ std::string saidOf(const TonightRisk& risk, const LifeFigures& figures, Celsius 
     return {};
 }
 
-/// The stay a container is in, by way of what its place did since.
-Warmth warmthOf(const Standing& standing, const Contents& contents, const PlaceRecord* place,
-    const WatchedClimate& climate, Moment asOf)
+/// How warm the contents are now, by way of what their place did since they came there.
+Warmth warmthOf(const StockState& state, const Contents& contents, const WatchedClimate& climate, Moment asOf)
 {
-    const WatchedTrace* trace = place ? climate.readings(place->id) : nullptr;
-    if (!trace)
-        return {};
     Moment since = asOf - forgotten;
-    if (!standing.state.history.stays.empty())
-        since = std::min(asOf, std::max(since, standing.state.history.stays.back().from));
-    return chillOf(trace->trace(), place->assumed, since, asOf, contents, {}).end;
+    if (!state.history.stays.empty())
+        since = std::min(asOf, std::max(since, state.history.stays.back().from));
+    return climate.chill(state.place, since, asOf, contents, {}).end;
+}
+
+/// How often it froze. Where that is not known, no more often than it stands: the next time is once too
+/// often.
+int frostsOf(const StockState& state, const LifeFigures& figures, const Climate& climate, Moment asOf)
+{
+    return judge(state.history, figures, climate, asOf)
+        .frostEvents.value_or(figures.freezeTolerance.value_or(0));
 }
 
 Filling fillingOf(const Standing& standing, Moment asOf)
@@ -127,10 +131,8 @@ Result<Tonight> tonight(const Shop& shop, const std::string& placeName, Celsius 
             continue;
         const LifeFigures figures = lifeFiguresOf(*cls, *material);
         const Contents contents = contentsOf(figures, fillingOf(standing, asOf));
-        const auto place = catalogue->places.find(state.place);
-        const Warmth warmth = warmthOf(
-            standing, contents, place == catalogue->places.end() ? nullptr : &place->second, **climate, asOf);
-        const TonightRisk risk = tonightRisk(contents, warmth, low, figures);
+        const TonightRisk risk = tonightRisk(contents, warmthOf(state, contents, **climate, asOf), low,
+            figures, frostsOf(state, figures, **climate, asOf));
         if (risk.harm == ColdHarm::None)
             continue;
         ColdPlace& here = cold[state.place];

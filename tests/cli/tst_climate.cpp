@@ -11,11 +11,11 @@ namespace {
 
 QStringList words(const char* text) { return QString::fromUtf8(text).split(u' ', Qt::SkipEmptyParts); }
 
-/// A reading every so many minutes from 1 January 2026 on, in UTC.
+/// A reading every so many minutes from 1 January 2024 on, in UTC.
 QByteArray loggerFile(int count, int minutes, const std::function<double(int)>& degrees)
 {
     QByteArray file = "timestamp,temperature_c\n";
-    const QDateTime start(QDate(2026, 1, 1), QTime(0, 0), Qt::UTC);
+    const QDateTime start(QDate(2024, 1, 1), QTime(0, 0), Qt::UTC);
     for (int i = 0; i < count; ++i) {
         file += start.addSecs(qint64 { 60 } * minutes * i).toString(Qt::ISODate).toUtf8() + ','
             + QByteArray::number(degrees(i), 'f', 2) + '\n';
@@ -72,8 +72,8 @@ private Q_SLOTS:
         const QJsonObject shown = program(words("climate show Lean-to")).json();
         hasKeys(shown, promised);
         QCOMPARE(shown[u"readings"].toInt(), 433);
-        QCOMPARE(shown[u"from"].toString(), QStringLiteral("2026-01-01T00:00:00Z"));
-        QCOMPARE(shown[u"to"].toString(), QStringLiteral("2026-01-04T23:50:00Z"));
+        QCOMPARE(shown[u"from"].toString(), QStringLiteral("2024-01-01T00:00:00Z"));
+        QCOMPARE(shown[u"to"].toString(), QStringLiteral("2024-01-04T23:50:00Z"));
         QCOMPARE(shown[u"low_c"].toDouble(), -3.0);
         QCOMPARE(shown[u"high_c"].toDouble(), 7.5);
         QVERIFY(std::abs(shown[u"unwatched_hours"].toDouble() - 24) < 1e-6);
@@ -86,7 +86,7 @@ private Q_SLOTS:
         QCOMPARE(again[u"already_there"].toInt(), 433);
         QCOMPARE(again[u"readings"].toInt(), 433);
         // As of a moment, only what was read by then.
-        const QJsonObject then = program(words("climate show Lean-to --as-of 2026-01-01T01:00:00Z")).json();
+        const QJsonObject then = program(words("climate show Lean-to --as-of 2024-01-01T01:00:00Z")).json();
         QCOMPARE(then[u"readings"].toInt(), 7);
     }
 
@@ -105,16 +105,16 @@ private Q_SLOTS:
         const Program program;
         program(words("place Lean-to --low -8C --high 34C"));
         program(words("arrive --material White_PVA --class pva_white --amount 500g --place Lean-to"));
-        const Ran typed = program(words("climate low-high Lean-to 2026-11-02 -3C 41F"));
+        const Ran typed = program(words("climate low-high Lean-to 2024-11-02 -3C 41F"));
         QVERIFY2(typed.status == 0, typed.err.constData());
         QCOMPARE(typed.json()[u"added"].toInt(), 2);
         QCOMPARE(typed.json()[u"high_c"].toDouble(), 5.0);
-        refused(program(words("climate low-high Lean-to 2026-11-02 -3C 12C")));
-        refused(program(words("climate low-high Lean-to 2026-11-03 12C -3C")));
+        refused(program(words("climate low-high Lean-to 2024-11-02 -3C 12C")));
+        refused(program(words("climate low-high Lean-to 2024-11-03 12C -3C")));
         refused(program(words("climate low-high Lean-to 0201-11-03 -3C 12C")));
         refused(program(words("climate low-high Lean-to 2199-11-03 -3C 12C")));
-        refused(program(words("climate low-high Lean-to 2026-11-03 -3C 500C")));
-        refused(program(words("climate low-high Lean-to 2026-11-03 -3 12C")));
+        refused(program(words("climate low-high Lean-to 2024-11-03 -3C 500C")));
+        refused(program(words("climate low-high Lean-to 2024-11-03 -3 12C")));
 
         const Ran cold = program(words("climate tonight Lean-to -8C"));
         QVERIFY2(cold.status == 0, cold.err.constData());
@@ -134,13 +134,13 @@ private Q_SLOTS:
         QTest::addColumn<QByteArray>("bytes");
         QTest::newRow("empty") << QByteArray();
         QTest::newRow("no table") << QByteArray("Dear client,\nthe chair is ready.\n");
-        QTest::newRow("no temperature") << QByteArray("time,door\n2026-01-01 00:00:00,open\n");
+        QTest::newRow("no temperature") << QByteArray("time,door\n2024-01-01 00:00:00,open\n");
         QTest::newRow("words for temperatures")
-            << QByteArray("time,temperature_c\n2026-01-01 00:00,warm\n2026-01-01 01:00,cold\n");
+            << QByteArray("time,temperature_c\n2024-01-01 00:00,warm\n2024-01-01 01:00,cold\n");
         QTest::newRow("year 0201") << QByteArray(
             "time,temperature_c\n0201-01-01 00:00,12\n0201-01-01 01:00,13\n");
         QTest::newRow("500 C throughout")
-            << QByteArray("time,temperature_c\n2026-01-01 00:00,500\n2026-01-01 01:00,500\n");
+            << QByteArray("time,temperature_c\n2024-01-01 00:00,500\n2024-01-01 01:00,500\n");
         QTest::newRow("zeros") << QByteArray(4000, '\0');
     }
     void badFiles_areRefusedInASentence()
@@ -159,9 +159,9 @@ private Q_SLOTS:
         const Program program;
         program(words("place Bench"));
         QByteArray file = loggerFile(48, 60, [](int) { return 18.0; });
-        file.replace("2026-01-01T05:00:00Z,18.00", "2026-01-01T05:00:00Z,500");
-        file.replace("2026-01-01T07:00:00Z,18.00", "0201-01-01T07:00:00Z,18.00");
-        file += "2026-01-03T00:00:0";
+        file.replace("2024-01-01T05:00:00Z,18.00", "2024-01-01T05:00:00Z,500");
+        file.replace("2024-01-01T07:00:00Z,18.00", "0201-01-01T07:00:00Z,18.00");
+        file += "2024-01-03T00:00:0";
         const Ran ran = program(words("climate import Bench") << written(program, file));
         QVERIFY2(ran.status == 0, ran.err.constData());
         QCOMPARE(ran.json()[u"added"].toInt(), 46);
@@ -187,8 +187,8 @@ private Q_SLOTS:
         hasKeys(json,
             "count from to mean_c mkt_c equivalent_days life_used freezes thaws hours_below low_c high_c");
         QCOMPARE(json[u"count"].toInt(), 241);
-        QCOMPARE(json[u"from"].toString(), QStringLiteral("2026-01-01T00:00:00Z"));
-        QCOMPARE(json[u"to"].toString(), QStringLiteral("2026-01-11T00:00:00Z"));
+        QCOMPARE(json[u"from"].toString(), QStringLiteral("2024-01-01T00:00:00Z"));
+        QCOMPARE(json[u"to"].toString(), QStringLiteral("2024-01-11T00:00:00Z"));
         QVERIFY(std::abs(json[u"mean_c"].toDouble() - 30) < 1e-9);
         QVERIFY(std::abs(json[u"mkt_c"].toDouble() - 30) < 1e-6);
         QVERIFY(std::abs(json[u"equivalent_days"].toDouble() - 20) < 1e-9);
@@ -222,7 +222,7 @@ private Q_SLOTS:
     {
         const Program program;
         const QString path = written(
-            program, "date,tmin_c,tmax_c\n2026-01-01,-5,3\n2026-01-02,-4,2\n2026-01-03,1,9\n", "days.csv");
+            program, "date,tmin_c,tmax_c\n2024-01-01,-5,3\n2024-01-02,-4,2\n2024-01-03,1,9\n", "days.csv");
         const Ran ran = program.plain(words("readings --json") << path);
         QVERIFY2(ran.status == 0, ran.err.constData());
         QCOMPARE(ran.json()[u"count"].toInt(), 3);

@@ -92,6 +92,62 @@ private Q_SLOTS:
             QVERIFY(place.putOn({}));
     }
 
+    void fullDisk_keepsEveryImportWholeOrNotAtAll_data() { addEngines(); }
+    void fullDisk_keepsEveryImportWholeOrNotAtAll()
+    {
+        QFETCH(bool, postgres);
+        StorePlace place(postgres);
+        const QString folder = place.folder() + QStringLiteral("/disk");
+        QVERIFY(QDir().mkdir(folder));
+        SmallDisk disk(folder, postgres ? 14'000 : 1'500);
+        if (!disk.isThere())
+            QSKIP("No right to mount a small disk.");
+        StoreLocation location { (folder + QStringLiteral("/shop")).toStdString() };
+        if (postgres) {
+            QVERIFY(place.putOn(folder));
+            location = place.location();
+        }
+        auto store = open(location);
+        GW_OK(store);
+        stock(**store);
+        // Ten days to an import, in several batches of uneven steps, which take the most room.
+        constexpr int batches = 10, perBatch = 1440;
+        Error ended;
+        std::int64_t kept = 0;
+        for (int import = 0; import < 2'000 && ended.sentence.empty(); ++import) {
+            const auto done = (*store)->transact([&]() -> Result<void> {
+                for (int batch = 0; batch < batches; ++batch) {
+                    std::vector<Reading> readings;
+                    for (int i = 0; i < perBatch; ++i) {
+                        const int n = (import * batches + batch) * perBatch + i;
+                        readings.push_back({ minute(n) + std::chrono::seconds { n * 7 % 50 },
+                            Celsius { n * 31 % 4000 / 100.0 }, n * 17 % 100 * 1.0 });
+                    }
+                    const auto added = (*store)->addReadings(shelf().id, readings);
+                    if (!added)
+                        return tl::unexpected(added.error());
+                }
+                return {};
+            });
+            if (done)
+                kept += batches * perBatch;
+            else
+                ended = done.error();
+        }
+        QVERIFY2(ended.code == ErrorCode::StoreFull, ended.sentence.c_str());
+        QVERIFY(kept > 0);
+        const auto readings = (*store)->readings(shelf().id);
+        GW_OK(readings);
+        QCOMPARE(static_cast<std::int64_t>(readings->size()), kept);
+        QVERIFY(disk.resize(60'000));
+        const auto report = (*store)->verify();
+        GW_OK(report);
+        QVERIFY2(report->ok, report->problems.empty() ? "" : report->problems.front().c_str());
+        store->reset();
+        if (postgres)
+            QVERIFY(place.putOn({}));
+    }
+
     void fileThatMayNotGrow_keepsEveryActWholeOrNotAtAll()
     {
         StorePlace place(false);

@@ -303,6 +303,35 @@ private Q_SLOTS:
         GW_FAILS(tonight(*bench.shop, "Lean-to", Celsius { -300 }, Workbench::day(1)), ErrorCode::BadInput);
     }
 
+    void tonight_countsTheFrostsBefore_data() { addEngines(); }
+    void tonight_countsTheFrostsBefore()
+    {
+        QFETCH(bool, postgres);
+        Workbench bench(postgres);
+        const std::string pva = bench.arrive(
+            "White PVA", "pva_white", "500 g", 0, [](ArrivalDraft& draft) { draft.place = "Lean-to"; });
+        auto materials = bench.shop->store().materials();
+        GW_OK(materials);
+        Figure tolerance;
+        tolerance.figure = "freeze_tolerance";
+        tolerance.value = 1;
+        tolerance.source = "label";
+        materials->front().labelFigures.push_back(tolerance);
+        GW_OK(bench.shop->store().saveMaterial(materials->front()));
+        const auto harm = [&](double day) {
+            const auto cold = tonight(*bench.shop, "Lean-to", Celsius { -8 }, Workbench::day(day));
+            return cold && !cold->places.empty() ? cold->places.front().containers.front().risk.harm
+                                                 : ColdHarm::None;
+        };
+        // A mild day, then one of hard frost and one of thaw: the label vouches for one frost only.
+        GW_OK(import(bench, loggerFile(577, 10, [](int i) { return i < 144 || i > 288 ? 12.0 : -12.0; })));
+        QVERIFY(harm(0.9) == ColdHarm::ComesBack);
+        QVERIFY(harm(3.9) == ColdHarm::Spoils);
+        // A month on nobody knows how often it froze since.
+        GW_OK(import(bench, loggerFile(10, 10, [](int) { return 12.0; }, 40)));
+        QVERIFY(harm(40) == ColdHarm::Spoils);
+    }
+
     void expectedLow_isSaidTodayForADay_data() { addEngines(); }
     void expectedLow_isSaidTodayForADay()
     {
