@@ -337,10 +337,7 @@ QString ArrivalForm::keepError() const
     return shown(m_tried, errorOf(readKeepBetween(m_keepLow, m_keepHigh, m_offers.units)));
 }
 
-QString ArrivalForm::degreeUnit() const
-{
-    return m_offers.units == UnitSystem::Us ? QStringLiteral("°F") : QStringLiteral("°C");
-}
+QString ArrivalForm::degreeUnit() const { return gw::degreeUnit(m_offers.units); }
 
 ArrivalDraft ArrivalForm::draftSoFar() const
 {

@@ -124,16 +124,6 @@ LevelScale levelScale(Range<double> values, int most, const QString& unit)
 
 double leastBand(const Range<double>& values) { return (values.high - values.low) * 0.006; }
 
-double degreesShown(Celsius temperature, UnitSystem units)
-{
-    return units == UnitSystem::Us ? temperature.value * 1.8 + 32 : temperature.value;
-}
-
-QString degreeUnit(UnitSystem units)
-{
-    return units == UnitSystem::Us ? QStringLiteral("°F") : QStringLiteral("°C");
-}
-
 void drawAir(ChartDrawn& chart, const std::vector<BandStep>& steps,
     const std::optional<Range<Celsius>>& keepBetween, UnitSystem units)
 {

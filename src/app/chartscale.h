@@ -23,9 +23,6 @@ LevelScale levelScale(Range<double> values, int most, const QString& unit);
 /// Added to either side of a band: what is known exactly would be a band of no height.
 double leastBand(const Range<double>& values);
 
-double degreesShown(Celsius temperature, UnitSystem units);
-QString degreeUnit(UnitSystem units); ///< "°C" or "°F"
-
 /// A stretch of a stepped band.
 struct BandStep {
     Moment from, to;

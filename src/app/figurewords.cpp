@@ -47,7 +47,7 @@ QString temperaturesText(
             return celsius;
         return std::round(*celsius * 9 / 5 + 32);
     };
-    const QString unit = units == UnitSystem::Us ? QStringLiteral("°F") : QStringLiteral("°C");
+    const QString unit = degreeUnit(units);
     return span(shown(low), shown(high), 1) + QChar::Nbsp + unit;
 }
 

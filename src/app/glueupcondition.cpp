@@ -58,14 +58,12 @@ void GlueUpCondition::setUnits(UnitSystem units)
 
 double GlueUpCondition::shown() const
 {
-    const bool fahrenheit = m_kind == Kind::Temperature && m_units == UnitSystem::Us;
-    return fahrenheit ? *m_value * 1.8 + 32 : *m_value;
+    return m_kind == Kind::Temperature ? degreesShown(Celsius { *m_value }, m_units) : *m_value;
 }
 
 void GlueUpCondition::setShown(double shown)
 {
-    const bool fahrenheit = m_kind == Kind::Temperature && m_units == UnitSystem::Us;
-    m_value = fahrenheit ? (shown - 32) / 1.8 : shown;
+    m_value = m_kind == Kind::Temperature ? celsiusOf(shown, m_units).value : shown;
     m_text = numberText(shown, scaleOf(m_kind, m_units).decimals);
     m_errorText.clear();
     Q_EMIT changed();

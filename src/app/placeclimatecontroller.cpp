@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/chartscale.h"
 #include "app/words.h"
 
 namespace gw {
@@ -37,26 +36,19 @@ const std::optional<Range<Celsius>>& PlaceClimateController::range(int span) con
     return span == 0 ? m_draft.assumed.year : m_draft.assumed.quarters.at(static_cast<std::size_t>(span - 1));
 }
 
-bool PlaceClimateController::fahrenheit() const
+UnitSystem PlaceClimateController::units() const
 {
-    return services() && services()->settings()->unitSystem() == UnitSystem::Us;
+    return services() ? services()->settings()->unitSystem() : UnitSystem::Metric;
 }
 
-QString PlaceClimateController::unit() const
-{
-    return degreeUnit(fahrenheit() ? UnitSystem::Us : UnitSystem::Metric);
-}
+QString PlaceClimateController::unit() const { return degreeUnit(units()); }
 
 int PlaceClimateController::shown(Celsius degrees) const
 {
-    return static_cast<int>(
-        std::lround(degreesShown(degrees, fahrenheit() ? UnitSystem::Us : UnitSystem::Metric)));
+    return static_cast<int>(std::lround(degreesShown(degrees, units())));
 }
 
-Celsius PlaceClimateController::kept(int degrees) const
-{
-    return Celsius { fahrenheit() ? (degrees - 32) / 1.8 : degrees };
-}
+Celsius PlaceClimateController::kept(int degrees) const { return celsiusOf(degrees, units()); }
 
 QList<bool> PlaceClimateController::known() const
 {
@@ -144,14 +136,14 @@ void PlaceClimateController::setFollows(int index)
 int PlaceClimateController::warmer() const
 {
     const double warmer = m_draft.follows ? m_draft.follows->warmer : 0;
-    return static_cast<int>(std::lround(fahrenheit() ? warmer * 1.8 : warmer));
+    return static_cast<int>(std::lround(units() == UnitSystem::Us ? warmer * 1.8 : warmer));
 }
 
 void PlaceClimateController::setWarmer(int degrees)
 {
     if (!m_draft.follows || degrees == warmer())
         return;
-    m_draft.follows->warmer = fahrenheit() ? degrees / 1.8 : degrees;
+    m_draft.follows->warmer = units() == UnitSystem::Us ? degrees / 1.8 : degrees;
     Q_EMIT draftChanged();
 }
 

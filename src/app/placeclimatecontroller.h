@@ -57,7 +57,7 @@ protected:
 private:
     std::optional<Range<Celsius>>& range(int span);
     const std::optional<Range<Celsius>>& range(int span) const;
-    bool fahrenheit() const;
+    UnitSystem units() const;
     int shown(Celsius degrees) const;
     Celsius kept(int degrees) const;
 

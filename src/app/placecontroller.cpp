@@ -2,7 +2,6 @@
 
 #include <array>
 
-#include "app/chartscale.h"
 #include "app/labeltext.h"
 #include "app/words.h"
 

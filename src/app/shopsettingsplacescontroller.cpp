@@ -65,25 +65,19 @@ void ShopSettingsPlacesController::read()
         });
 }
 
-bool ShopSettingsPlacesController::fahrenheit() const
+UnitSystem ShopSettingsPlacesController::units() const
 {
-    return services() && services()->settings()->unitSystem() == UnitSystem::Us;
+    return services() ? services()->settings()->unitSystem() : UnitSystem::Metric;
 }
 
-QString ShopSettingsPlacesController::unit() const
-{
-    return fahrenheit() ? QStringLiteral("°F") : QStringLiteral("°C");
-}
+QString ShopSettingsPlacesController::unit() const { return degreeUnit(units()); }
 
 int ShopSettingsPlacesController::shown(Celsius degrees) const
 {
-    return static_cast<int>(std::lround(fahrenheit() ? degrees.value * 1.8 + 32 : degrees.value));
+    return static_cast<int>(std::lround(degreesShown(degrees, units())));
 }
 
-Celsius ShopSettingsPlacesController::kept(int degrees) const
-{
-    return Celsius { fahrenheit() ? (degrees - 32) / 1.8 : degrees };
-}
+Celsius ShopSettingsPlacesController::kept(int degrees) const { return celsiusOf(degrees, units()); }
 
 void ShopSettingsPlacesController::setName(const QString& name)
 {

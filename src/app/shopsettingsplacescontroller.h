@@ -57,7 +57,7 @@ protected:
 
 private:
     void read();
-    bool fahrenheit() const;
+    UnitSystem units() const;
     int shown(Celsius degrees) const;
     Celsius kept(int degrees) const;
 

@@ -66,6 +66,11 @@ QString temperatureText(Celsius degrees, UnitSystem units)
     return text;
 }
 
+QString degreeUnit(UnitSystem units)
+{
+    return units == UnitSystem::Us ? QStringLiteral("°F") : QStringLiteral("°C");
+}
+
 QString dateText(QDate date) { return QLocale().toString(date, Words::tr("d MMM yyyy")); }
 QString dateText(Date date) { return dateText(toQDate(date)); }
 QString dayText(Moment moment) { return dateText(local(moment).date()); }

@@ -16,6 +16,7 @@ inline QString q(std::string_view text) { return QString::fromUtf8(text.data(), 
 
 QString amountText(Amount amount, UnitSystem units); ///< "1,5 kg" where the comma is the decimal mark
 QString temperatureText(Celsius degrees, UnitSystem units); ///< "−6 °C", "22 °F"
+QString degreeUnit(UnitSystem units); ///< "°C" or "°F"
 QString numberText(double number, int decimals); ///< no group marks, no empty decimals
 QString dateText(QDate date); ///< "25 May 2026"
 QString dateText(Date date);

@@ -38,7 +38,7 @@ Result<Celsius> parseTemperature(std::string_view text)
         return fail(ErrorCode::BadInput,
             "The temperature has no unit: type C or F behind the number, such as 18C or 65F.");
     if (unit == "F" || unit == "f")
-        value = (value - 32) / 1.8;
+        value = celsiusOf(value, UnitSystem::Us).value;
     else if (unit != "C" && unit != "c")
         return fail(ErrorCode::BadInput,
             inQuotes(unit) + " is not a unit of temperature known here: type C or F, such as 18C or 65F.");
@@ -49,13 +49,22 @@ Result<Celsius> parseTemperature(std::string_view text)
     return Celsius { value };
 }
 
+double degreesShown(Celsius temperature, UnitSystem system)
+{
+    return system == UnitSystem::Us ? temperature.value * 1.8 + 32 : temperature.value;
+}
+
+Celsius celsiusOf(double degrees, UnitSystem system)
+{
+    return Celsius { system == UnitSystem::Us ? (degrees - 32) / 1.8 : degrees };
+}
+
 std::string formatTemperature(Celsius temperature, UnitSystem system)
 {
-    const bool us = system == UnitSystem::Us;
-    const double shown = us ? temperature.value * 1.8 + 32 : temperature.value;
+    const double shown = degreesShown(temperature, system);
     if (!std::isfinite(shown))
         return "not known";
-    return numberWords(shown, 1) + (us ? " \u00B0F" : " \u00B0C");
+    return numberWords(shown, 1) + (system == UnitSystem::Us ? " \u00B0F" : " \u00B0C");
 }
 
 } // namespace gw
