@@ -15,8 +15,6 @@ struct ClimateOptions {
     ReadingsOptions readings;
 };
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
-
 QJsonValue degrees(const std::optional<Celsius>& temperature)
 {
     return temperature ? QJsonValue(temperature->value) : QJsonValue();

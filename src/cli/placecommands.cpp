@@ -2,6 +2,7 @@
 
 #include "cli/commands.h"
 #include "cli/json.h"
+#include "cli/words.h"
 #include "shop/setup.h"
 
 namespace gw {
@@ -20,8 +21,6 @@ struct PlaceOptions {
     bool alone = false;
     double warmer = 0, damped = 0;
 };
-
-QString q(const std::string& text) { return QString::fromStdString(text); }
 
 Result<Range<Celsius>> rangeOf(const std::string& lowText, const std::string& highText)
 {

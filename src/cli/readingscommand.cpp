@@ -1,6 +1,7 @@
 #include "cli/commands.h"
 #include "cli/json.h"
 #include "cli/readingsoptions.h"
+#include "cli/words.h"
 
 namespace gw {
 
@@ -11,8 +12,6 @@ struct FiguresOptions {
     std::optional<double> q10, activation, lifeDays;
     ReadingsOptions readings;
 };
-
-QString q(const std::string& text) { return QString::fromStdString(text); }
 
 Result<ReadingsQuestion> questionOf(const FiguresOptions& options)
 {

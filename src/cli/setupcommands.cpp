@@ -16,8 +16,6 @@ struct SetupOptions {
     std::optional<double> leadDays;
 };
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
-
 Result<Answer> listClasses(CommandContext& context)
 {
     return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {

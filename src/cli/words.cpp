@@ -4,12 +4,6 @@ namespace gw {
 
 namespace {
 
-QString q(const std::string& text) { return QString::fromStdString(text); }
-QString q(std::string_view text)
-{
-    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
 QString amountText(Amount amount, UnitSystem units) { return q(formatAmount(amount, units)); }
 
 QString minutesText(const Range<double>& range)

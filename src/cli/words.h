@@ -9,6 +9,9 @@
 
 namespace gw {
 
+inline QString q(const std::string& text) { return QString::fromStdString(text); }
+inline QString q(std::string_view text) { return QString::fromUtf8(text.data(), qsizetype(text.size())); }
+
 /// Plain text for the terminal: aligned columns, nothing cut off, no colour.
 QString shelfTable(const std::vector<ShelfItem>& items, UnitSystem units);
 QString containerText(const ContainerPage& page, UnitSystem units);
