@@ -211,23 +211,17 @@ Result<LifeStory> lifeStory(const Shop& shop, const std::string& idOrLabel, Mome
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto container = findContainer(shop, idOrLabel);
-    if (!container)
-        return tl::unexpected(container.error());
-    auto state = stateOf(shop, *container, asOf);
-    if (!state)
-        return tl::unexpected(state.error());
-    if (!state->arrived)
-        return fail(ErrorCode::NotFound,
-            container->label + " was not on the shelf on " + spokenDate(dateOf(asOf))
-                + ", or its booking-in was undone.");
+    const auto standing = standingOf(shop, idOrLabel, asOf);
+    if (!standing)
+        return tl::unexpected(standing.error());
+    const auto& [container, state] = *standing;
 
     auto climate = shop.climate(*catalogue);
     if (!climate)
         return tl::unexpected(climate.error());
     ShelfJudge judge(*catalogue, **climate);
-    const ShelfItem item = judge.item(*container, *state, asOf);
-    const Subject subject { state->history, judge.figures(container->material), judge.climate(), asOf };
+    const ShelfItem item = judge.item(container, state, asOf);
+    const Subject subject { state.history, judge.figures(container.material), judge.climate(), asOf };
     LifeStory story;
     story.asOf = asOf;
     story.from = beginningOf(subject);
@@ -236,10 +230,10 @@ Result<LifeStory> lifeStory(const Shop& shop, const std::string& idOrLabel, Mome
     story.place = item.place;
     story.placeName = item.placeName;
 
-    std::vector<Moment> changes { asOf, state->history.arrived };
-    if (state->history.opened)
-        changes.push_back(*state->history.opened);
-    for (const Stay& stay : state->history.stays)
+    std::vector<Moment> changes { asOf, state.history.arrived };
+    if (state.history.opened)
+        changes.push_back(*state.history.opened);
+    for (const Stay& stay : state.history.stays)
         changes.push_back(stay.from);
     const auto at = moments(story.from, story.to, changes);
     for (bool sinceOpening : { true, false }) {

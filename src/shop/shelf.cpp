@@ -155,17 +155,11 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto container = findContainer(shop, idOrLabel);
-    if (!container)
-        return tl::unexpected(container.error());
-    auto state = stateOf(shop, *container, asOf);
-    if (!state)
-        return tl::unexpected(state.error());
-    if (!state->arrived)
-        return fail(ErrorCode::NotFound,
-            container->label + " was not on the shelf on " + spokenDate(dateOf(asOf))
-                + ", or its booking-in was undone.");
-    auto entries = shop.store().entriesOf(container->id, asOf);
+    const auto standing = standingOf(shop, idOrLabel, asOf);
+    if (!standing)
+        return tl::unexpected(standing.error());
+    const auto& [container, state] = *standing;
+    auto entries = shop.store().entriesOf(container.id, asOf);
     if (!entries)
         return tl::unexpected(entries.error());
     auto jobs = shop.store().jobs();
@@ -180,17 +174,17 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
         return tl::unexpected(climate.error());
 
     ContainerPage page;
-    page.item = ShelfJudge(*catalogue, **climate).item(*container, *state, asOf);
-    page.entries = entryLines(*container, *entries, *catalogue, jobNames, shop.units());
-    if (const auto* cls = catalogue->classOf(container->material)) {
+    page.item = ShelfJudge(*catalogue, **climate).item(container, state, asOf);
+    page.entries = entryLines(container, *entries, *catalogue, jobNames, shop.units());
+    if (const auto* cls = catalogue->classOf(container.material)) {
         page.benchTest = stepsOf(cls->benchTest);
         page.spoilageSigns = cls->spoilageSigns;
         page.pictograms = cls->pictograms;
         page.hazardNote = cls->hazardNote;
-        page.figures = figuresOf(*cls, *catalogue->material(container->material));
+        page.figures = figuresOf(*cls, *catalogue->material(container.material));
     }
-    if (container->parent) {
-        auto parent = shop.store().container(*container->parent);
+    if (container.parent) {
+        auto parent = shop.store().container(*container.parent);
         if (!parent)
             return tl::unexpected(parent.error());
         if (*parent)

@@ -242,4 +242,19 @@ Result<ContainerRecord> findContainer(const Shop& shop, const std::string& idOrL
             + "\" in this shop; look for it on the shelf or scan its label.");
 }
 
+Result<Standing> standingOf(const Shop& shop, const std::string& idOrLabel, Moment asOf)
+{
+    auto container = findContainer(shop, idOrLabel);
+    if (!container)
+        return tl::unexpected(container.error());
+    auto state = stateOf(shop, *container, asOf);
+    if (!state)
+        return tl::unexpected(state.error());
+    if (!state->arrived)
+        return fail(ErrorCode::NotFound,
+            container->label + " was not on the shelf on " + spokenDate(dateOf(asOf))
+                + ", or its booking-in was undone.");
+    return Standing { std::move(*container), std::move(*state) };
+}
+
 } // namespace gw

@@ -44,6 +44,8 @@ struct Standing {
     StockState state;
 };
 Result<std::vector<Standing>> standingsAsOf(const Shop& shop, Moment asOf);
+/// One of them by its id or label code. Errors: NotFound, also when it was not on the shelf then.
+Result<Standing> standingOf(const Shop& shop, const std::string& idOrLabel, Moment asOf);
 
 /// The container with an id or one of our label codes, however it was typed. Errors: NotFound.
 Result<ContainerRecord> findContainer(const Shop& shop, const std::string& idOrLabel);
