@@ -7,9 +7,14 @@
 #include <vector>
 
 #include "measure/moment.h"
+#include "measure/range.h"
 #include "measure/temperature.h"
 
 namespace gw {
+
+/// What the air where things stand can be at all; wider than any logger's own range. Common practice, no
+/// source.
+inline constexpr Range<Celsius> possibleAir { Celsius { -60 }, Celsius { 80 } };
 
 /// One reading, of a logger or of a person.
 struct Reading {

@@ -53,7 +53,7 @@ bool ReadingsReader::couldBeLonger(Cells cells, std::size_t column) const
     if (column == m_layout.humidityColumn)
         return number->value * 10 <= 100;
     const Celsius longer = toCelsius(number->value * 10, m_layout.unit);
-    return longer >= coldestReading && longer <= hottestReading;
+    return longer >= possibleAir.low && longer <= possibleAir.high;
 }
 
 bool ReadingsReader::wasCut(const CsvRow& row) const

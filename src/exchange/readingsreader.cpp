@@ -173,10 +173,10 @@ std::optional<ReadingsReader::Temperature> ReadingsReader::temperature(const Csv
         return {};
     }
     const Celsius value = toCelsius(number->value, number->unit.value_or(m_layout.unit));
-    if (!(value >= coldestReading && value <= hottestReading)) {
+    if (!(value >= possibleAir.low && value <= possibleAir.high)) {
         setAside(row,
-            degrees(value) + " cannot be right: what is below " + degrees(coldestReading) + " or above "
-                + degrees(hottestReading) + " is a fault of the logger.",
+            degrees(value) + " cannot be right: what is below " + degrees(possibleAir.low) + " or above "
+                + degrees(possibleAir.high) + " is a fault of the logger.",
             false);
         return {};
     }

@@ -11,10 +11,6 @@
 
 namespace gw {
 
-/// Loggers' own range is narrower on both sides.
-inline constexpr Celsius coldestReading { -60 };
-inline constexpr Celsius hottestReading { 80 };
-
 /// No logger of this kind is older.
 inline constexpr int firstYear = 1990;
 

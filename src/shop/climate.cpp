@@ -14,7 +14,6 @@ namespace {
 
 constexpr int mostSteps = 400; ///< as many as a picture a hand wide can show
 constexpr std::chrono::days withoutReadings { 365 }; ///< span shown of a place that has none
-constexpr Range<Celsius> possible { Celsius { -60 }, Celsius { 80 } };
 constexpr double farthestOff = 40; ///< degrees between two places that go with each other
 
 bool sameName(const std::string& a, const std::string& b)
@@ -132,7 +131,7 @@ Result<void> mayBe(const std::optional<Range<Celsius>>& range)
         return {};
     if (!(range->low <= range->high))
         return fail(ErrorCode::BadInput, "The low of a place cannot lie above its high; swap the two.");
-    if (!(range->low >= possible.low && range->high <= possible.high))
+    if (!(range->low >= possibleAir.low && range->high <= possibleAir.high))
         return fail(
             ErrorCode::BadInput, "A place is taken to be between -60 and 80 °C; give a range within.");
     return {};

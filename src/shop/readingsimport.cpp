@@ -16,8 +16,6 @@ namespace {
 /// Usual hours of a day's coldest and warmest air; common practice, no source.
 constexpr std::chrono::hours lowAt { 5 };
 constexpr std::chrono::hours highAt { 15 };
-/// What a thermometer in a workshop may show at all.
-constexpr Range<Celsius> possible { Celsius { -60 }, Celsius { 80 } };
 constexpr Date earliestDay { std::chrono::January / 1 / 1990 };
 
 std::string columnName(const ReadingsLayout& layout, std::size_t column)
@@ -211,7 +209,7 @@ Result<LowHighTyped> typeLowHigh(
         return tl::unexpected(place.error());
     if (low > high)
         return fail(ErrorCode::BadInput, "The low lies above the high; swap the two.");
-    if (!(low >= possible.low && high <= possible.high))
+    if (!(low >= possibleAir.low && high <= possibleAir.high))
         return fail(ErrorCode::BadInput,
             "A low and high must lie between -60 and 80 °C; look at the thermometer again.");
     const WallClock clock(shopZone(shop), now + std::chrono::days { 366 });
