@@ -78,7 +78,8 @@ Result<bool> ClimateCache::grow(const Store& store, const PlaceRecord& place)
     return true;
 }
 
-Result<void> ClimateCache::rebuild(const Store& store, const std::map<PlaceId, PlaceRecord>& places)
+Result<void> ClimateCache::rebuild(
+    const Store& store, const std::map<PlaceId, PlaceRecord>& places, std::vector<Rate> rates)
 {
     std::map<PlaceId, Known> known;
     std::map<PlaceId, WatchedPlace> watched;
@@ -100,13 +101,13 @@ Result<void> ClimateCache::rebuild(const Store& store, const std::map<PlaceId, P
             filled.readings = std::move(read->readings);
         }
     }
-    m_climate = std::make_unique<WatchedClimate>(std::move(watched));
+    m_climate = std::make_unique<WatchedClimate>(std::move(watched), std::move(rates));
     m_known = std::move(known);
     return {};
 }
 
-Result<const WatchedClimate*> ClimateCache::of(
-    const Store& store, const std::map<PlaceId, PlaceRecord>& places)
+Result<const WatchedClimate*> ClimateCache::of(const Store& store,
+    const std::map<PlaceId, PlaceRecord>& places, const std::function<std::vector<Rate>()>& rates)
 {
     bool stands = samePlaces(places);
     for (const auto& [id, place] : places) {
@@ -120,7 +121,7 @@ Result<const WatchedClimate*> ClimateCache::of(
         stands = *grown;
     }
     if (!stands) {
-        if (auto rebuilt = rebuild(store, places); !rebuilt)
+        if (auto rebuilt = rebuild(store, places, rates()); !rebuilt)
             return tl::unexpected(rebuilt.error());
     }
     return m_climate.get();

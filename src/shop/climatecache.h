@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -16,8 +17,10 @@ namespace gw {
 class ClimateCache {
 public:
     /// The climate of these places, as the catalogue has them now. It stands until the next call. Errors:
-    /// those of Store::readings().
-    Result<const WatchedClimate*> of(const Store& store, const std::map<PlaceId, PlaceRecord>& places);
+    /// those of Store::readings(). rates: those that will be asked for, best worked out in one pass; called
+    /// only when the climate is made anew.
+    Result<const WatchedClimate*> of(const Store& store, const std::map<PlaceId, PlaceRecord>& places,
+        const std::function<std::vector<Rate>()>& rates);
 
 private:
     /// What one place was when its readings were last read.
@@ -30,7 +33,8 @@ private:
 
     bool samePlaces(const std::map<PlaceId, PlaceRecord>& places) const;
     Result<bool> grow(const Store& store, const PlaceRecord& place);
-    Result<void> rebuild(const Store& store, const std::map<PlaceId, PlaceRecord>& places);
+    Result<void> rebuild(
+        const Store& store, const std::map<PlaceId, PlaceRecord>& places, std::vector<Rate> rates);
 
     std::map<PlaceId, Known> m_known;
     std::unique_ptr<WatchedClimate> m_climate;

@@ -1,5 +1,7 @@
 #include "shop/shop.h"
 
+#include <algorithm>
+
 #include <QString>
 #include <QSysInfo>
 
@@ -40,6 +42,21 @@ Result<std::map<Key, Record>> byKey(Result<std::vector<Record>> records, KeyOf k
         map.emplace(key, std::move(record));
     }
     return map;
+}
+
+/// The speeds of everything the shop buys, each once.
+std::vector<Rate> ratesOf(const Catalogue& catalogue)
+{
+    std::vector<Rate> rates;
+    for (const auto& [id, material] : catalogue.materials) {
+        const auto* cls = catalogue.classOf(id);
+        if (!cls)
+            continue;
+        const Rate rate = lifeFiguresOf(*cls, material).rate;
+        if (std::find(rates.begin(), rates.end(), rate) == rates.end())
+            rates.push_back(rate);
+    }
+    return rates;
 }
 
 constexpr auto ownId = [](const auto& record) { return record.id; };
@@ -92,7 +109,7 @@ Result<void> Shop::refreshReference()
 
 Result<const WatchedClimate*> Shop::climate(const Catalogue& catalogue) const
 {
-    return m_climate.of(*m_store, catalogue.places);
+    return m_climate.of(*m_store, catalogue.places, [&catalogue] { return ratesOf(catalogue); });
 }
 
 Result<Catalogue> Shop::catalogue() const
