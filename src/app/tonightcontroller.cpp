@@ -5,7 +5,6 @@
 
 #include <QCoreApplication>
 
-#include "app/chartscale.h"
 #include "app/words.h"
 
 namespace gw {
@@ -61,41 +60,31 @@ int likeliest(const TonightController::Night& night)
     return likeliest;
 }
 
-struct Cold {
-    QString place;
-    ColdContainer container;
-};
-
 Result<TonightController::Night> nightOf(const Shop& shop, Moment now)
 {
     auto places = shop.store().places();
     if (!places)
         return tl::unexpected(places.error());
     TonightController::Night night;
-    std::vector<Cold> cold;
+    std::vector<std::pair<PlaceId, Celsius>> expected;
     for (const PlaceRecord& place : *places) {
         auto low = expectedLow(shop, place.id, now);
         if (!low)
             return tl::unexpected(low.error());
         night.lows.push_back(*low);
-        if (!*low)
-            continue;
-        auto risks = tonight(shop, place.id.text, **low, now);
-        if (!risks)
-            return tl::unexpected(risks.error());
-        night.said.append(q(risks->said));
-        for (const ColdPlace& there : risks->places) {
-            for (const ColdContainer& container : there.containers)
-                cold.push_back({ q(there.name), container });
-        }
+        if (*low)
+            expected.emplace_back(place.id, **low);
     }
+    const auto nights = tonight(shop, expected, now);
+    if (!nights)
+        return tl::unexpected(nights.error());
+    for (const Tonight& each : *nights)
+        night.said.append(q(each.said));
+    for (const auto& [place, cold] : mostUrgentFirst(*nights))
+        night.rows.push_back({ q(cold.container.text),
+            { q(cold.materialName), q(cold.label), q(place), q(cold.text), lastsText(cold.risk),
+                verdictOf(cold.risk.harm) } });
     night.places = std::move(*places);
-    std::stable_sort(cold.begin(), cold.end(),
-        [](const Cold& a, const Cold& b) { return moreUrgent(a.container.risk, b.container.risk); });
-    for (const Cold& item : cold)
-        night.rows.push_back({ q(item.container.container.text),
-            { q(item.container.materialName), q(item.container.label), item.place, q(item.container.text),
-                lastsText(item.container.risk), verdictOf(item.container.risk.harm) } });
     return night;
 }
 
@@ -179,10 +168,7 @@ int TonightController::coldest() const { return static_cast<int>(degreesShown(Ce
 int TonightController::warmest() const { return static_cast<int>(degreesShown(Celsius { 25 }, units())); }
 QString TonightController::unit() const { return degreeUnit(units()); }
 
-void TonightController::expect(int low)
-{
-    keep(Celsius { units() == UnitSystem::Us ? (low - 32) / 1.8 : low });
-}
+void TonightController::expect(int low) { keep(celsiusOf(low, units())); }
 
 void TonightController::forget() { keep(std::nullopt); }
 

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "ageing/tonight.h"
@@ -123,6 +124,12 @@ struct Tonight {
 /// What must come in before a night of so low a temperature: in one place, or everywhere with an empty name.
 /// What is retired or used up is not looked at. Errors: NotFound; BadInput outside -60 to 40 C.
 Result<Tonight> tonight(const Shop& shop, const std::string& place, Celsius low, Moment asOf);
+/// The same for several places, each with its own low, from one look at the shelf: an answer for each, in
+/// their order.
+Result<std::vector<Tonight>> tonight(
+    const Shop& shop, const std::vector<std::pair<PlaceId, Celsius>>& lows, Moment asOf);
+/// All of some nights' containers with the names of their places, the most urgent first.
+std::vector<std::pair<std::string, ColdContainer>> mostUrgentFirst(const std::vector<Tonight>& nights);
 
 /// Keeps tonight's low for a place, so that Today says what to bring in, until 24 h later; none takes it
 /// back. Errors: as tonight().

@@ -98,29 +98,19 @@ Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<She
         if (*low)
             places.emplace_back(id, **low);
     }
-    std::vector<std::pair<TonightRisk, TodayItem>> todo;
-    for (const auto& [id, low] : places) {
-        auto cold = tonight(shop, id.text, low, asOf);
-        if (!cold)
-            return tl::unexpected(cold.error());
-        for (const ColdPlace& place : cold->places) {
-            for (const ColdContainer& container : place.containers) {
-                const auto item = std::ranges::find(shelved, container.container, &ShelfItem::id);
-                if (item == shelved.end() || item->judgement.verdict == Verdict::DoNotUse
-                    || container.risk.harm == ColdHarm::BelowLimit)
-                    continue;
-                todo.emplace_back(container.risk,
-                    TodayItem { TodayItem::Kind::BringIn, container.materialName,
-                        "In " + place.name + " tonight: " + container.text, container.container,
-                        container.label, item->judgement.verdict, {} });
-            }
-        }
-    }
-    std::stable_sort(
-        todo.begin(), todo.end(), [](const auto& a, const auto& b) { return moreUrgent(a.first, b.first); });
+    const auto nights = tonight(shop, places, asOf);
+    if (!nights)
+        return tl::unexpected(nights.error());
     std::vector<TodayItem> items;
-    for (auto& urgent : todo)
-        items.push_back(std::move(urgent.second));
+    for (const auto& [place, container] : mostUrgentFirst(*nights)) {
+        const auto item = std::ranges::find(shelved, container.container, &ShelfItem::id);
+        if (item == shelved.end() || item->judgement.verdict == Verdict::DoNotUse
+            || container.risk.harm == ColdHarm::BelowLimit)
+            continue;
+        items.push_back(
+            { TodayItem::Kind::BringIn, container.materialName, "In " + place + " tonight: " + container.text,
+                container.container, container.label, item->judgement.verdict, {} });
+    }
     return items;
 }
 

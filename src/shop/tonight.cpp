@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <map>
 
-#include "ageing/verdict.h"
+#include "ageing/frosts.h"
 #include "ageing/wording.h"
 #include "measure/number.h"
 #include "shop/climate.h"
@@ -12,8 +12,6 @@ namespace gw {
 namespace {
 
 constexpr Range<Celsius> possible { Celsius { -60 }, Celsius { 40 } };
-/// So long before, whatever contents were then, the air since has made them what they are.
-constexpr std::chrono::days forgotten { 10 };
 /// How long an expected low stands.
 constexpr std::chrono::hours expectedFor { 24 };
 
@@ -58,29 +56,6 @@ std::string saidOf(const TonightRisk& risk, const LifeFigures& figures, Celsius 
     return {};
 }
 
-/// How warm the contents are now, by way of what their place did since they came there.
-Warmth warmthOf(const StockState& state, const Contents& contents, const WatchedClimate& climate, Moment asOf)
-{
-    Moment since = asOf - forgotten;
-    if (!state.history.stays.empty())
-        since = std::min(asOf, std::max(since, state.history.stays.back().from));
-    return climate.chill(state.place, since, asOf, contents, {}).end;
-}
-
-/// How often it froze. Where that is not known, no more often than it stands: the next time is once too
-/// often.
-int frostsOf(const StockState& state, const LifeFigures& figures, const Climate& climate, Moment asOf)
-{
-    return judge(state.history, figures, climate, asOf)
-        .frostEvents.value_or(figures.freezeTolerance.value_or(0));
-}
-
-Filling fillingOf(const Standing& standing, Moment asOf)
-{
-    return { asOf, levelOf(standing.state.left, standing.container.capacity), standing.container.capacity,
-        vesselOfWord(standing.container.vessel) };
-}
-
 std::string saidOfAll(const Tonight& tonight, UnitSystem units)
 {
     std::size_t count = 0;
@@ -97,19 +72,20 @@ std::string saidOfAll(const Tonight& tonight, UnitSystem units)
         + " to come in from: " + names + ".";
 }
 
-} // namespace
+/// What stands in the shop at a moment, as cold would find it.
+struct ColdShelf {
+    const Shop& shop;
+    Moment asOf;
+    Catalogue catalogue;
+    std::vector<Standing> standings;
+    const WatchedClimate* climate = nullptr;
 
-Result<Tonight> tonight(const Shop& shop, const std::string& placeName, Celsius low, Moment asOf)
+    Tonight before(Celsius low, const std::optional<PlaceId>& only) const;
+    std::optional<ColdContainer> risked(const Standing& standing, Celsius low) const;
+};
+
+Result<ColdShelf> coldShelf(const Shop& shop, Moment asOf)
 {
-    if (auto may = mayBe(low); !may)
-        return tl::unexpected(may.error());
-    std::optional<PlaceRecord> only;
-    if (!placeName.empty()) {
-        auto place = findPlace(shop, placeName);
-        if (!place)
-            return tl::unexpected(place.error());
-        only = std::move(*place);
-    }
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
@@ -119,27 +95,41 @@ Result<Tonight> tonight(const Shop& shop, const std::string& placeName, Celsius 
     auto standings = standingsAsOf(shop, asOf);
     if (!standings)
         return tl::unexpected(standings.error());
+    return ColdShelf { shop, asOf, std::move(*catalogue), std::move(*standings), *climate };
+}
 
+std::optional<ColdContainer> ColdShelf::risked(const Standing& standing, Celsius low) const
+{
+    const auto* material = catalogue.material(standing.container.material);
+    const auto* cls = catalogue.classOf(standing.container.material);
+    if (!material || !cls)
+        return std::nullopt;
+    const LifeFigures figures = lifeFiguresOf(*cls, *material);
+    const History& history = standing.state.history;
+    const Frosts frosts = frostsOf(AgeCase(history, figures, *climate, asOf));
+    // Where it is not known how often it froze, the next time is once too often.
+    const int soFar = frosts.count().value_or(figures.freezeTolerance.value_or(0));
+    const TonightRisk risk = tonightRisk(contentsAt(history, figures, asOf), frosts.now, low, figures, soFar);
+    if (risk.harm == ColdHarm::None)
+        return std::nullopt;
+    return ColdContainer { standing.container.id, standing.container.label, material->name,
+        standing.state.left, risk, saidOf(risk, figures, low, shop.units()) };
+}
+
+Tonight ColdShelf::before(Celsius low, const std::optional<PlaceId>& only) const
+{
     std::map<PlaceId, ColdPlace> cold;
-    for (const Standing& standing : *standings) {
+    for (const Standing& standing : standings) {
         const StockState& state = standing.state;
-        if (state.history.retired || state.left.milli <= 0 || (only && state.place != only->id))
+        if (state.history.retired || state.left.milli <= 0 || (only && state.place != *only))
             continue;
-        const auto* material = catalogue->material(standing.container.material);
-        const auto* cls = catalogue->classOf(standing.container.material);
-        if (!material || !cls)
-            continue;
-        const LifeFigures figures = lifeFiguresOf(*cls, *material);
-        const Contents contents = contentsOf(figures, fillingOf(standing, asOf));
-        const TonightRisk risk = tonightRisk(contents, warmthOf(state, contents, **climate, asOf), low,
-            figures, frostsOf(state, figures, **climate, asOf));
-        if (risk.harm == ColdHarm::None)
+        auto container = risked(standing, low);
+        if (!container)
             continue;
         ColdPlace& here = cold[state.place];
         here.place = state.place;
-        here.name = catalogue->placeName(state.place);
-        here.containers.push_back({ standing.container.id, standing.container.label, material->name,
-            state.left, risk, saidOf(risk, figures, low, shop.units()) });
+        here.name = catalogue.placeName(state.place);
+        here.containers.push_back(std::move(*container));
     }
 
     Tonight answer { asOf, low, {}, {} };
@@ -153,6 +143,57 @@ Result<Tonight> tonight(const Shop& shop, const std::string& placeName, Celsius 
     });
     answer.said = saidOfAll(answer, shop.units());
     return answer;
+}
+
+} // namespace
+
+Result<Tonight> tonight(const Shop& shop, const std::string& placeName, Celsius low, Moment asOf)
+{
+    if (auto may = mayBe(low); !may)
+        return tl::unexpected(may.error());
+    std::optional<PlaceId> only;
+    if (!placeName.empty()) {
+        auto place = findPlace(shop, placeName);
+        if (!place)
+            return tl::unexpected(place.error());
+        only = place->id;
+    }
+    const auto shelf = coldShelf(shop, asOf);
+    if (!shelf)
+        return tl::unexpected(shelf.error());
+    return shelf->before(low, only);
+}
+
+Result<std::vector<Tonight>> tonight(
+    const Shop& shop, const std::vector<std::pair<PlaceId, Celsius>>& lows, Moment asOf)
+{
+    std::vector<Tonight> nights;
+    if (lows.empty())
+        return nights;
+    for (const auto& [place, low] : lows) {
+        if (auto may = mayBe(low); !may)
+            return tl::unexpected(may.error());
+    }
+    const auto shelf = coldShelf(shop, asOf);
+    if (!shelf)
+        return tl::unexpected(shelf.error());
+    for (const auto& [place, low] : lows)
+        nights.push_back(shelf->before(low, place));
+    return nights;
+}
+
+std::vector<std::pair<std::string, ColdContainer>> mostUrgentFirst(const std::vector<Tonight>& nights)
+{
+    std::vector<std::pair<std::string, ColdContainer>> all;
+    for (const Tonight& night : nights) {
+        for (const ColdPlace& place : night.places) {
+            for (const ColdContainer& container : place.containers)
+                all.emplace_back(place.name, container);
+        }
+    }
+    std::ranges::stable_sort(
+        all, [](const auto& a, const auto& b) { return moreUrgent(a.second.risk, b.second.risk); });
+    return all;
 }
 
 Result<void> expectLow(Shop& shop, const std::string& placeName, std::optional<Celsius> low, Moment now)
