@@ -4,6 +4,7 @@
 
 #include "app/labeltext.h"
 #include "app/words.h"
+#include "shop/readingsimport.h"
 
 namespace gw {
 

@@ -8,7 +8,7 @@
 
 #include "app/controller.h"
 #include "app/rowsmodel.h"
-#include "shop/climate.h"
+#include "shop/readingsimport.h"
 
 namespace gw {
 

@@ -2,7 +2,7 @@
 
 #include "app/controller.h"
 #include "app/rowsmodel.h"
-#include "shop/climate.h"
+#include "shop/tonight.h"
 
 namespace gw {
 

@@ -5,6 +5,8 @@
 #include "cli/readingsoptions.h"
 #include "cli/words.h"
 #include "shop/climate.h"
+#include "shop/readingsimport.h"
+#include "shop/tonight.h"
 
 namespace gw {
 

@@ -1,7 +1,7 @@
 #include "shop/actbuilder.h"
-#include "shop/climate.h"
 #include "shop/demodata.h"
 #include "shop/lowandhigh.h"
+#include "shop/readingsimport.h"
 
 namespace gw {
 

@@ -1,3 +1,5 @@
+#include "shop/readingsimport.h"
+
 #include <algorithm>
 
 #include <QString>

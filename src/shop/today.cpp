@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "shop/climate.h"
+#include "shop/tonight.h"
 
 namespace gw {
 

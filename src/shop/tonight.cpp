@@ -1,3 +1,5 @@
+#include "shop/tonight.h"
+
 #include <algorithm>
 #include <map>
 

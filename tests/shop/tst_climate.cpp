@@ -2,7 +2,9 @@
 #include <QTest>
 
 #include "shop/climate.h"
+#include "shop/readingsimport.h"
 #include "shop/setup.h"
+#include "shop/tonight.h"
 #include "shop/workbench.h"
 
 using namespace gw;
