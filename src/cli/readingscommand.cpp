@@ -157,6 +157,8 @@ void addReadingsOptions(CLI::App& command, ReadingsOptions& options)
     option(DoubtKind::Unit, options.unit, "C or F");
     option(DoubtKind::Zone, options.zone, "Whose clock its times are by: UTC, +02:00, or a zone's name");
     option(DoubtKind::Column, options.column, "The column with the temperature, by name or number");
+    command.add_option("--time-column", options.timeColumn, "The column with the time, likewise");
+    command.add_option("--humidity-column", options.humidityColumn, "The column with the humidity, likewise");
 }
 
 Result<ReadingsChoices> choicesOf(const ReadingsOptions& options)
@@ -170,6 +172,10 @@ Result<ReadingsChoices> choicesOf(const ReadingsOptions& options)
         if (auto set = setChoice(choices, kind, value); !set)
             return tl::unexpected(set.error());
     }
+    if (!options.timeColumn.empty())
+        choices.timeColumn = options.timeColumn;
+    if (!options.humidityColumn.empty())
+        choices.humidityColumn = options.humidityColumn;
     return choices;
 }
 

@@ -14,7 +14,7 @@ namespace gw {
 
 /// What a person says of a file of readings on the command line.
 struct ReadingsOptions {
-    std::string dateOrder, unit, zone, column;
+    std::string dateOrder, unit, zone, column, timeColumn, humidityColumn;
 };
 
 void addReadingsOptions(CLI::App& command, ReadingsOptions& options);

@@ -80,7 +80,7 @@ public:
 
     Result<void> time(const std::optional<std::string>& choice);
     Result<void> temperature(const std::optional<std::string>& choice, std::vector<Doubt>& doubts);
-    void humidity();
+    Result<void> humidity(const std::optional<std::string>& choice);
     std::vector<ColumnName> names() const { return m_names; }
 
 private:
@@ -302,8 +302,24 @@ Result<void> Finder::temperature(const std::optional<std::string>& choice, std::
     return holdsNumbers(found.front());
 }
 
-void Finder::humidity()
+Result<void> Finder::humidity(const std::optional<std::string>& choice)
 {
+    if (choice) {
+        const auto at = chosen(*choice);
+        if (!at)
+            return tl::unexpected<Error>(at.error());
+        if (!m_content[*at].mostly(m_content[*at].numbers))
+            return fail(ErrorCode::BadInput,
+                m_file + ": the column " + inQuotes(m_layout.columns[*at])
+                    + " holds no figures of humidity; name another.");
+        if (m_layout.daily)
+            return fail(ErrorCode::BadInput,
+                m_file
+                    + " gives the low and high of each day, and humidity is not kept of whole days; leave "
+                      "its column out.");
+        m_layout.humidityColumn = *at;
+        return {};
+    }
     for (const std::size_t c : all([](auto& name, auto& content) {
              return name.humidity && !name.other && !name.low && !name.high && content.numbers > 0;
          }))
@@ -311,6 +327,7 @@ void Finder::humidity()
             m_layout.humidityColumn = c;
     if (m_layout.daily)
         m_layout.humidityColumn.reset();
+    return {};
 }
 
 } // namespace
@@ -323,7 +340,8 @@ Result<std::vector<ColumnName>> columnsOf(const std::string& file, const std::ve
         return tl::unexpected<Error>(time.error());
     if (auto temperature = finder.temperature(choices.column, doubts); !temperature)
         return tl::unexpected<Error>(temperature.error());
-    finder.humidity();
+    if (auto humidity = finder.humidity(choices.humidityColumn); !humidity)
+        return tl::unexpected<Error>(humidity.error());
     return finder.names();
 }
 

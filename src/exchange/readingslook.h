@@ -49,6 +49,7 @@ struct ReadingsChoices {
     std::optional<std::string> zone {}; ///< "UTC", "+02:00", "UTC+02:00" or an IANA id
     std::optional<std::string> column {}; ///< the temperature column's name, or its number from 1
     std::optional<std::string> timeColumn {}; ///< likewise
+    std::optional<std::string> humidityColumn {}; ///< likewise
     std::string shopZone = "UTC"; ///< IANA id; taken, and said so, for a file that names no zone
 };
 

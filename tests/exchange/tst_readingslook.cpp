@@ -56,6 +56,35 @@ private Q_SLOTS:
         }
     }
 
+    void timeAndHumidity_areTakenFromTheColumnsNamed()
+    {
+        constexpr auto text = "sent,taken,temp C,RH inside,wet\n"
+                              "2026-03-01 12:00,2026-03-01 10:00,18.5,55,40\n"
+                              "2026-03-01 13:00,2026-03-01 11:00,18.6,56,41\n";
+        ReadingsChoices choices = berlin();
+        choices.timeColumn = "Taken";
+        choices.humidityColumn = "5";
+        const auto got = look(text, choices);
+        QVERIFY2(got, got ? "" : got.error().sentence.c_str());
+        QCOMPARE(got->layout.timeColumn, std::size_t { 1 });
+        QCOMPARE(got->layout.humidityColumn.value(), std::size_t { 4 });
+        choices.humidityColumn.reset();
+        QCOMPARE(look(text, choices)->layout.humidityColumn.value(), std::size_t { 3 });
+        choices.humidityColumn = "damp";
+        QVERIFY(look(text, choices).error().sentence.starts_with("readings.csv has no column \"damp\""));
+    }
+
+    void humidityOfWords_isRefused()
+    {
+        ReadingsChoices choices = berlin();
+        choices.humidityColumn = "note";
+        const auto got
+            = look("time,temp C,note\n2026-03-01 10:00,18.5,dry\n2026-03-01 11:00,18.6,dry\n", choices);
+        QVERIFY(!got);
+        QCOMPARE(QString::fromStdString(got.error().sentence),
+            QStringLiteral("readings.csv: the column \"note\" holds no figures of humidity; name another."));
+    }
+
     void dateOrder_isSettledByTheFile_data()
     {
         QTest::addColumn<QByteArray>("dates"); // separated by commas
