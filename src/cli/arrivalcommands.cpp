@@ -6,6 +6,7 @@
 
 #include "scan/picturefile.h"
 #include "shop/arrival.h"
+#include "shop/arrivallot.h"
 #include "shop/setup.h"
 
 namespace gw {
@@ -13,9 +14,9 @@ namespace gw {
 namespace {
 
 struct ArriveOptions {
-    std::string code, picture, material, cls, amount, place, made, labelDate, lot, price;
+    std::string code, picture, material, cls, amount, place, made, labelDate, lot, lotDate, price;
     bool useBy = false, found = false;
-    int count = 1;
+    std::optional<int> count;
 };
 
 Result<std::vector<Symbol>> readQuietly(const std::string& file)
@@ -93,9 +94,68 @@ Result<void> typedOver(const Shop& shop, const ArriveOptions& options, ArrivalDr
             return tl::unexpected(price.error());
         draft.price = *price;
     }
-    draft.count = options.count;
+    if (options.count)
+        draft.count = options.count.value();
     draft.foundUndated = options.found;
     return {};
+}
+
+QJsonArray jsonLotDates(const std::vector<LotDate>& dates)
+{
+    QJsonArray json;
+    for (const LotDate& date : dates)
+        json.append(QJsonObject { { QStringLiteral("date"), jsonDate(date.days.low) },
+            { QStringLiteral("to"), jsonDate(date.days.high) },
+            { QStringLiteral("text"), jsonText(date.words) }, { QStringLiteral("read"), jsonText(date.read) },
+            { QStringLiteral("read_as"), jsonText(date.manner) },
+            { QStringLiteral("as_last_time"), date.asLastTime } });
+    return json;
+}
+
+QString listedLotDates(const std::vector<LotDate>& dates)
+{
+    QString lines;
+    for (std::size_t i = 0; i < dates.size(); ++i)
+        lines += QStringLiteral("  %1  %2%3\n")
+                     .arg(i + 1)
+                     .arg(QString::fromStdString(dates[i].words),
+                         dates[i].asLastTime ? QStringLiteral(" (read as last time)") : QString());
+    return lines;
+}
+
+/// Takes the date that was picked out of the lot code, or the one read as last time. Answers those there
+/// were.
+Result<std::vector<LotDate>> readLotCode(
+    const Shop& shop, const ArriveOptions& options, ArrivalDraft& draft, Moment now)
+{
+    auto context = lotDateContext(shop, draft.material, draft.newClass, now);
+    if (!context)
+        return tl::unexpected(context.error());
+    // The lot may have been typed over what the code said.
+    if (!draft.lotReadAs.empty() && options.made.empty()) {
+        draft.made.reset();
+        draft.lotReadAs.clear();
+    }
+    if (!options.made.empty())
+        draft.lotReadAs.clear();
+    const auto dates = lotDatesOf(draft, *context);
+    if (options.lotDate.empty()) {
+        if (!draft.foundUndated)
+            readLotAsLastTime(draft, dates);
+        return dates;
+    }
+    if (options.lotDate == "none")
+        return dates;
+    const std::size_t picked
+        = options.lotDate == "first" ? 1 : QString::fromStdString(options.lotDate).toUInt();
+    if (picked < 1 || picked > dates.size()) {
+        return fail(ErrorCode::BadInput,
+            dates.empty() ? "No date can be read from that lot code; give --made, or leave --lot-date out."
+                          : "The lot code offers " + std::to_string(dates.size())
+                    + " dates; pick one of them by its number, or \"first\" or \"none\".");
+    }
+    takeLotDate(draft, dates[picked - 1]);
+    return dates;
 }
 
 QString askText(const std::vector<std::string>& asks)
@@ -124,8 +184,14 @@ Result<Answer> arrive(CommandContext& context, const ArriveOptions& options)
         if (auto typed = typedOver(shop, options, draft); !typed)
             return tl::unexpected(typed.error());
 
+        auto lotDates = readLotCode(shop, options, draft, asOf);
+        if (!lotDates)
+            return tl::unexpected(lotDates.error());
+
         Answer answer;
-        const auto asks = missingFrom(shop, draft);
+        auto asks = missingFrom(shop, draft);
+        if (!draft.made && !lotDates->empty() && options.lotDate.empty())
+            asks.emplace_back("lot_date");
         QJsonArray asksJson;
         for (const std::string& ask : asks)
             asksJson.append(jsonText(ask));
@@ -137,15 +203,17 @@ Result<Answer> arrive(CommandContext& context, const ArriveOptions& options)
             { QStringLiteral("amount"), draft.amount ? QJsonValue(jsonAmount(*draft.amount)) : QJsonValue() }
         };
         answer.json[u"asks"] = asksJson;
+        answer.json[u"lot_dates"] = jsonLotDates(*lotDates);
 
         // A place and a label date may stay unknown; what it is and how much may not.
         const bool lacking = std::any_of(asks.begin(), asks.end(),
-            [](const std::string& ask) { return ask != "place" && ask != "label_date"; });
+            [](const std::string& ask) { return ask != "place" && !ask.ends_with("_date"); });
         QJsonArray containers;
         if (lacking) {
             answer.json[u"containers"] = containers;
             answer.json[u"material"] = QJsonValue();
-            answer.plain = QStringLiteral("Not booked in yet. Still to say: %1.\n").arg(askText(asks));
+            answer.plain = QStringLiteral("Not booked in yet. Still to say: %1.\n").arg(askText(asks))
+                + listedLotDates(*lotDates);
             return answer;
         }
         auto done = bookIn(shop, draft, { asOf, context.now });
@@ -160,8 +228,15 @@ Result<Answer> arrive(CommandContext& context, const ArriveOptions& options)
             answer.json[u"material"] = jsonText(page->item.materialName);
             answer.plain += QStringLiteral("  %1\n").arg(QString::fromStdString(page->item.label));
         }
+        if (draft.made && !draft.lotReadAs.empty())
+            answer.plain += QStringLiteral("Made %1, read from the lot code as %2.\n")
+                                .arg(QString::fromStdString(spokenDate(*draft.made)),
+                                    QString::fromStdString(lotDateManner(draft.lotReadAs)));
         if (!asks.empty())
             answer.plain += QStringLiteral("Not known: %1.\n").arg(askText(asks));
+        if (!draft.made && options.lotDate.empty() && !lotDates->empty())
+            answer.plain
+                += QStringLiteral("The lot code may say when it was made:\n") + listedLotDates(*lotDates);
         answer.json[u"containers"] = containers;
         answer.json[u"entry"] = jsonText(done->entry.text);
         return answer;
@@ -207,6 +282,11 @@ Result<Answer> explainCode(const std::string& text, Date today)
     const Code code = readCode(text, {}, today);
     Answer answer;
     answer.json = jsonCode(code);
+    LotDateContext context;
+    context.today = today;
+    context.notAfter = code.useBy ? code.useBy : code.bestBefore;
+    const auto dates = code.made ? std::vector<LotDate> {} : lotDates(code.lot, context);
+    answer.json[u"lot_dates"] = jsonLotDates(dates);
     if (code.error) {
         answer.complaint = code.error->sentence;
         return answer;
@@ -219,6 +299,8 @@ Result<Answer> explainCode(const std::string& text, Date today)
             + QString::fromStdString(code.text) + u'\n';
     for (const std::string& warning : code.warnings)
         answer.plain += QString::fromStdString(warning) + u'\n';
+    if (!dates.empty())
+        answer.plain += QStringLiteral("The lot code may say when it was made:\n") + listedLotDates(dates);
     return answer;
 }
 
@@ -242,6 +324,8 @@ void addArrivalCommands(CLI::App& program, CommandContext& context, PendingComma
     arriveCommand->add_flag(
         "--use-by", options->useBy, "The label date is a use-by date, not a best-before date");
     arriveCommand->add_option("--lot", options->lot, "The maker's batch number");
+    arriveCommand->add_option("--lot-date", options->lotDate,
+        "Which of the dates read from the lot code is the made date: first, its number, or none");
     arriveCommand->add_option("--price", options->price, "Of one, with its currency: \"12.50 EUR\"");
     arriveCommand->add_flag("--found", options->found, "Met at a stock-taking: nobody knows how old it is");
     arriveCommand->callback([&context, &pending, options] {

@@ -49,6 +49,8 @@ struct Code {
     std::optional<Date> bestBefore; ///< AI 15
     std::optional<Date> useBy; ///< AI 17, else the day of 7003
     std::vector<Amount> amounts; ///< AIs 310n, 315n, 30 ... that a shop can use
+    std::optional<int>
+        itemsInside; ///< AI 37: how many of the item are in what carries the code; 1 to 99,999,999
     std::vector<std::string> warnings; ///< association rules and the like: shown, never refused
     std::optional<CodeError> error;
 };

@@ -113,6 +113,8 @@ void giveMeaning(Code& code, int currentYear)
     if (!code.useBy)
         code.useBy = dateOf(code.elements, "7003", DayZero::Refused, currentYear);
 
+    if (const Element* inside = find(code.elements, "37"); inside && whole(inside->value) >= 1)
+        code.itemsInside = static_cast<int>(whole(inside->value));
     for (const Element& element : code.elements) {
         const auto amount = labelAmount(element);
         if (!amount || std::find(code.amounts.begin(), code.amounts.end(), *amount) != code.amounts.end())

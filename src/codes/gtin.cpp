@@ -98,6 +98,23 @@ Result<std::string> expandUpcE(std::string_view text)
     return data + check;
 }
 
+PackLevel packLevel(const Gtin& gtin)
+{
+    const char indicator = gtin.digits14.empty() ? '0' : gtin.digits14.front();
+    if (indicator == '9')
+        return PackLevel::VariableMeasure;
+    return indicator == '0' ? PackLevel::Item : PackLevel::Case;
+}
+
+std::optional<Gtin> itemInside(const Gtin& gtin)
+{
+    if (packLevel(gtin) != PackLevel::Case || gtin.digits14.size() != 14)
+        return std::nullopt;
+    const std::string data = '0' + gtin.digits14.substr(1, 12);
+    const auto check = checkDigit(data);
+    return check ? std::optional(Gtin { data + static_cast<char>('0' + *check) }) : std::nullopt;
+}
+
 std::string printedForm(const Gtin& gtin)
 {
     const std::string_view digits = gtin.digits14;

@@ -25,6 +25,17 @@ Result<Gtin> parseGtin(std::string_view text);
 /// UPC-E (6, 7 or 8 digits) expanded to the 12 digits of its UPC-A. Errors: BadInput.
 Result<std::string> expandUpcE(std::string_view text);
 
+/// What the first of the 14 digits says of a pack (GS1 General Specifications 2.1.7).
+enum class PackLevel {
+    Item, ///< 0: the item itself
+    Case, ///< 1 to 8: several of one item packed together
+    VariableMeasure, ///< 9: cut or filled to order; the number does not say how much
+};
+PackLevel packLevel(const Gtin& gtin);
+/// The number of the item that a case is of: indicator 1 to 8 taken off, with its own check digit. None when
+/// the number is no case's. A maker may also give a case a number of its own, then that is it.
+std::optional<Gtin> itemInside(const Gtin& gtin);
+
 /// The shortest of 8, 12, 13, 14 digits that carries it, as printed on packs.
 std::string printedForm(const Gtin& gtin);
 

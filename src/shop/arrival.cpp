@@ -4,6 +4,7 @@
 
 #include <QString>
 
+#include "shop/arrivallot.h"
 #include "shop/shelf.h"
 #include "shop/stock.h"
 
@@ -14,15 +15,19 @@ namespace {
 /// The amount on the code in the unit the class is counted in, else the first one.
 std::optional<Amount> amountFor(const Code& code, const ClassRecord* cls)
 {
-    if (code.amounts.empty())
+    std::vector<Amount> ofOne = code.amounts;
+    // How many are in a case is no amount of one of them.
+    if (code.itemsInside)
+        std::erase(ofOne, pieces(*code.itemsInside));
+    if (ofOne.empty())
         return std::nullopt;
     if (cls) {
-        for (const Amount& amount : code.amounts) {
+        for (const Amount& amount : ofOne) {
             if (amount.dimension == cls->countedIn)
                 return amount;
         }
     }
-    return code.amounts.front();
+    return ofOne.front();
 }
 
 /// Where this material was put last: most likely where the new one goes too.
@@ -45,6 +50,8 @@ Result<std::string> usualPlace(
 void takeFromCode(ArrivalDraft& draft, const Code& code)
 {
     draft.gtin = code.gtin;
+    if (code.itemsInside)
+        draft.count = *code.itemsInside;
     draft.lot = code.lot;
     draft.serial = code.serial;
     draft.made = code.made ? code.made : code.packed;
@@ -56,18 +63,45 @@ void takeFromCode(ArrivalDraft& draft, const Code& code)
     }
 }
 
+/// A case that this shop has unpacked before, or one of a pack it knows: of what, and how many as far as
+/// known.
+Result<std::optional<PackRecord>> packInCase(
+    const Shop& shop, const Catalogue& catalogue, const Gtin& number, ArrivalDraft& draft)
+{
+    draft.caseNumber = number;
+    draft.gtin = itemInside(number);
+    draft.count = 0;
+    auto known = shop.store().caseByGtin(number.digits14);
+    if (!known)
+        return tl::unexpected(known.error());
+    if (*known) {
+        draft.count = (*known)->pieces;
+        const auto pack = catalogue.packs.find((*known)->pack);
+        if (pack != catalogue.packs.end()) {
+            if (!pack->second.gtin14.empty())
+                draft.gtin = Gtin { pack->second.gtin14 };
+            return std::optional(pack->second);
+        }
+    }
+    return draft.gtin ? shop.store().packByGtin(draft.gtin->digits14) : std::optional<PackRecord> {};
+}
+
 /// A pack whose number this shop has learned, or the material whose maker's article code was typed.
 Result<const MaterialRecord*> knownMaterial(
     const Shop& shop, const Catalogue& catalogue, const Code& code, ArrivalDraft& draft)
 {
     if (code.gtin) {
         auto pack = shop.store().packByGtin(code.gtin->digits14);
+        if (pack && !*pack && packLevel(*code.gtin) == PackLevel::Case)
+            pack = packInCase(shop, catalogue, *code.gtin, draft);
         if (!pack)
             return tl::unexpected(pack.error());
         if (!*pack)
             return nullptr;
         draft.pack = (*pack)->id;
-        draft.amount = (*pack)->amount;
+        // Filled to order, each holds something else.
+        if (packLevel(*code.gtin) != PackLevel::VariableMeasure)
+            draft.amount = (*pack)->amount;
         draft.price = (*pack)->price;
         return catalogue.material((*pack)->material);
     }
@@ -80,6 +114,18 @@ Result<const MaterialRecord*> knownMaterial(
             return &material;
     }
     return nullptr;
+}
+
+/// The dates its lot code could mean, read as last time where that fits.
+Result<void> readLot(const Shop& shop, ArrivalProposal& proposal, Moment now)
+{
+    auto context = lotDateContext(shop, proposal.draft.material, {}, now);
+    if (!context)
+        return tl::unexpected(context.error());
+    proposal.lotContext = std::move(*context);
+    proposal.lotDates = lotDatesOf(proposal.draft, proposal.lotContext);
+    readLotAsLastTime(proposal.draft, proposal.lotDates);
+    return {};
 }
 
 } // namespace
@@ -129,15 +175,22 @@ Result<ArrivalProposal> proposeArrival(const Shop& shop, const Code& code, Momen
     } else if (code.gtin) {
         proposal.kind = ArrivalProposal::Kind::NewMaterial;
         proposal.draft.amount = amountFor(code, nullptr);
-        proposal.say = "This product is new here: say once what it is, and the next one needs a single tap.";
+        proposal.say = proposal.draft.caseNumber
+            ? "A case of something that is new here: say once what is in it and how many, and the next one "
+              "needs "
+              "a single tap."
+            : "This product is new here: say once what it is, and the next one needs a single tap.";
     } else {
         proposal.say = "No product number in that text; choose what it is by name.";
         proposal.kind = code.kind == CodeKind::Gs1 ? ArrivalProposal::Kind::NewMaterial
                                                    : ArrivalProposal::Kind::NothingToBookIn;
         proposal.draft.amount = amountFor(code, nullptr);
     }
-    if (proposal.kind != ArrivalProposal::Kind::NothingToBookIn)
-        proposal.asks = missingFrom(shop, proposal.draft);
+    if (proposal.kind == ArrivalProposal::Kind::NothingToBookIn)
+        return proposal;
+    if (auto lot = readLot(shop, proposal, now); !lot)
+        return tl::unexpected(lot.error());
+    proposal.asks = missingFrom(shop, proposal.draft);
     return proposal;
 }
 
@@ -164,6 +217,8 @@ Result<ArrivalProposal> proposeMaterial(const Shop& shop, const MaterialId& id, 
         proposal.draft.amount = pack.amount;
         proposal.draft.price = pack.price;
     }
+    if (auto lot = readLot(shop, proposal, now); !lot)
+        return tl::unexpected(lot.error());
     proposal.asks = missingFrom(shop, proposal.draft);
     proposal.say = material->name + ": book it in?";
     return proposal;
@@ -182,6 +237,8 @@ std::vector<std::string> missingFrom(const ArrivalDraft& draft)
     }
     if (!draft.amount)
         asks.emplace_back("amount");
+    if (draft.count == 0)
+        asks.emplace_back("count");
     if (draft.place.empty())
         asks.emplace_back("place");
     if (!draft.made && !draft.printed && !draft.foundUndated)

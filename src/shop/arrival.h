@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "codes/code.h"
+#include "codes/lotdate.h"
 #include "shop/acts.h"
 
 namespace gw {
@@ -19,15 +20,20 @@ struct ArrivalDraft {
     std::optional<Gtin> gtin; ///< learned with the pack: the next bottle needs one tap
     std::optional<PackId> pack;
     std::optional<Amount> amount; ///< of one container; a known pack says it
-    int count = 1; ///< 1 to 200 of the same
+    int count = 1; ///< 1 to 200 of the same; 0: a case, and nobody has said yet how many are in it
+    /// It came as a case with a number of its own; gtin and amount are those of one inside.
+    std::optional<Gtin> caseNumber;
     std::string place; ///< name; made when there is none of that name
     std::optional<Date> made;
     std::optional<Date> printed;
     bool printedIsUseBy = false;
     bool foundUndated = false; ///< met at a stock-taking, age not known
     std::string lot;
+    /// LotDate::key when the made date was read from the lot code, for the next lot; empty otherwise.
+    std::string lotReadAs;
     std::string serial;
     std::optional<Money> price;
+    std::optional<LabelPhoto> photo; ///< of the label, kept with the material
 };
 
 /// What a scanned or typed code means here.
@@ -43,8 +49,10 @@ struct ArrivalProposal {
     ArrivalDraft draft; ///< as far as code and shop fill it
     std::string materialName;
     std::string containerLabel; ///< for OurContainer
-    std::vector<std::string>
-        asks; ///< what is still missing, in order: "material", "class", "amount", "place", "label_date"
+    std::vector<std::string> asks; ///< what is still missing, in order: "material", "class", "amount",
+                                   ///< "count", "place", "label_date"
+    LotDateContext lotContext; ///< what the dates of its lot code are judged by
+    std::vector<LotDate> lotDates; ///< the made dates its lot code could mean, most plausible first
     std::string say; ///< one sentence for the screen
 };
 

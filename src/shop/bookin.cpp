@@ -14,6 +14,8 @@ constexpr int mostAtOnce = 200;
 
 Result<void> checkDraft(const ArrivalDraft& draft, ActTime time)
 {
+    if (draft.count == 0 && draft.caseNumber)
+        return fail(ErrorCode::BadInput, "Say how many are in the case; count them, or look at its label.");
     if (draft.count < 1 || draft.count > mostAtOnce)
         return fail(ErrorCode::BadInput,
             "Book in 1 to " + std::to_string(mostAtOnce) + " of the same at once, not "
@@ -70,6 +72,17 @@ Result<MaterialRecord> materialOf(ActBuilder& act, const ArrivalDraft& draft)
     return material;
 }
 
+/// How its lot code gives a date, and what its label looks like.
+Result<void> learnLabel(ActBuilder& act, const ArrivalDraft& draft, const MaterialId& material)
+{
+    Store& store = act.shop().store();
+    if (draft.made && !draft.lotReadAs.empty()) {
+        if (auto kept = store.setLotDateReading(material, draft.lotReadAs); !kept)
+            return kept;
+    }
+    return draft.photo ? store.saveLabelPhoto(material, *draft.photo) : Result<void> {};
+}
+
 /// Learns the pack's number, so that the next one is known at sight.
 Result<std::optional<PackId>> packOf(ActBuilder& act, const ArrivalDraft& draft, const MaterialId& material)
 {
@@ -98,6 +111,14 @@ Result<std::optional<PackId>> packOf(ActBuilder& act, const ArrivalDraft& draft,
     return std::optional<PackId>(pack.id);
 }
 
+/// A case of a number holds the same every time.
+Result<void> learnCase(ActBuilder& act, const ArrivalDraft& draft, const std::optional<PackId>& pack)
+{
+    if (!draft.caseNumber || !pack)
+        return {};
+    return act.shop().store().saveCase({ draft.caseNumber->digits14, *pack, draft.count });
+}
+
 } // namespace
 
 Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time)
@@ -110,9 +131,13 @@ Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time)
         auto material = materialOf(act, draft);
         if (!material)
             return tl::unexpected(material.error());
+        if (auto learned = learnLabel(act, draft, material->id); !learned)
+            return tl::unexpected(learned.error());
         auto pack = packOf(act, draft, material->id);
         if (!pack)
             return tl::unexpected(pack.error());
+        if (auto learned = learnCase(act, draft, *pack); !learned)
+            return tl::unexpected(learned.error());
         auto place = act.placeNamed(draft.place);
         if (!place)
             return tl::unexpected(place.error());

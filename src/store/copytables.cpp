@@ -6,8 +6,9 @@ namespace gw {
 
 namespace {
 
-constexpr std::string_view shopTables = "setting material material_figure pack place place_range "
-                                        "place_follow reading_month job container entry";
+constexpr std::string_view shopTables
+    = "setting material material_figure material_lot_date material_photo pack pack_case place place_range "
+      "place_follow reading_month job container entry";
 
 // One statement for several rows: PostgreSQL takes as long for a statement as for twenty rows.
 constexpr std::size_t cellsPerStatement = 360;

@@ -77,6 +77,13 @@ struct MaterialRecord {
     std::string note;
 };
 
+/// A photograph of a label, kept with its material.
+struct LabelPhoto {
+    static constexpr std::size_t mostBytes = 1'500'000;
+    Moment taken;
+    std::string jpeg; ///< the file's bytes
+};
+
 struct PackRecord {
     PackId id;
     MaterialId material;
@@ -85,6 +92,13 @@ struct PackRecord {
     std::optional<Money> price;
     std::string supplier;
     std::optional<double> leadDays;
+};
+
+/// A case of several of one pack.
+struct CaseRecord {
+    std::string gtin14;
+    PackId pack;
+    int pieces = 1; ///< 1 to 200
 };
 
 struct PlaceRecord {

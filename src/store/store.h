@@ -85,9 +85,18 @@ public:
     // What the shop buys and where it stands
     Result<void> saveMaterial(const MaterialRecord& material); ///< new or changed, with its label figures
     Result<std::vector<MaterialRecord>> materials() const; ///< by name
+    /// How the made date of a material was last read from its lot code (codes/lotdate.h: LotDate::key).
+    Result<void> setLotDateReading(const MaterialId& material, const std::string& readAs);
+    Result<std::optional<std::string>> lotDateReading(const MaterialId& material) const;
+    /// The photograph of a material's label; a new one takes the place of the old. BadInput when it is too
+    /// large.
+    Result<void> saveLabelPhoto(const MaterialId& material, const LabelPhoto& photo);
+    Result<std::optional<LabelPhoto>> labelPhoto(const MaterialId& material) const;
     Result<void> savePack(const PackRecord& pack); ///< Conflict when another pack carries its GTIN
     Result<std::vector<PackRecord>> packs() const;
     Result<std::optional<PackRecord>> packByGtin(const std::string& gtin14) const;
+    Result<void> saveCase(const CaseRecord& packedCase); ///< new or changed
+    Result<std::optional<CaseRecord>> caseByGtin(const std::string& gtin14) const;
     Result<void> savePlace(const PlaceRecord& place); ///< Conflict when the name is taken
     Result<std::vector<PlaceRecord>> places() const; ///< by name
     Result<void> saveJobType(const JobTypeRecord& jobType, Moment now); ///< marks it changed by the shop

@@ -130,6 +130,44 @@ private Q_SLOTS:
         QCOMPARE(program({ QStringLiteral("verify") }).json()[u"ok"].toBool(), true);
     }
 
+    void lotCode_offersDates_andOneIsPicked()
+    {
+        const Program program;
+        const QStringList white { QStringLiteral("--as-of"), QStringLiteral("2026-11-20") };
+        const auto arrive = [&](const QString& lot, const QStringList& more) {
+            return program(white
+                + QStringList { QStringLiteral("arrive"), QStringLiteral("--material"),
+                    QStringLiteral("White PVA"), QStringLiteral("--class"), QStringLiteral("pva_white"),
+                    QStringLiteral("--amount"), QStringLiteral("500g"), QStringLiteral("--lot"), lot }
+                + more);
+        };
+        const auto made = [](const Ran& ran) { return ran.json()[u"read"].toObject()[u"made"].toString(); };
+        const Ran offered = arrive(QStringLiteral("L26145A"), {});
+        QCOMPARE(offered.status, 0);
+        QVERIFY(made(offered).isEmpty());
+        QVERIFY(offered.json()[u"asks"].toArray().contains(QStringLiteral("lot_date")));
+        const auto dates = offered.json()[u"lot_dates"].toArray();
+        QCOMPARE(dates.first()[u"date"].toString(), QStringLiteral("2026-05-25"));
+        QCOMPARE(dates.first()[u"text"].toString(), QStringLiteral("day 145 of 2026: 25 May 2026"));
+        // Only what a person picks is taken, and then the next lot is read in the same way.
+        QVERIFY(made(arrive(QStringLiteral("L26146A"), {})).isEmpty());
+        QCOMPARE(
+            made(arrive(QStringLiteral("L26147A"), { QStringLiteral("--lot-date"), QStringLiteral("1") })),
+            QStringLiteral("2026-05-27"));
+        const Ran next = arrive(QStringLiteral("L26148A"), {});
+        QCOMPARE(made(next), QStringLiteral("2026-05-28"));
+        QVERIFY(next.json()[u"lot_dates"].toArray().first()[u"as_last_time"].toBool());
+        QVERIFY(!next.json()[u"asks"].toArray().contains(QStringLiteral("lot_date")));
+        QVERIFY(
+            made(arrive(QStringLiteral("L26149A"), { QStringLiteral("--lot-date"), QStringLiteral("none") }))
+                .isEmpty());
+        QCOMPARE(made(arrive(
+                     QStringLiteral("L26149A"), { QStringLiteral("--made"), QStringLiteral("2026-01-02") })),
+            QStringLiteral("2026-01-02"));
+        for (const QString& wrong : { QStringLiteral("0"), QStringLiteral("99"), QStringLiteral("last") })
+            QCOMPARE(arrive(QStringLiteral("L26149A"), { QStringLiteral("--lot-date"), wrong }).status, 1);
+    }
+
     void arrive_asksForWhatIsMissing()
     {
         const Program program;

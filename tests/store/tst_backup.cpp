@@ -97,6 +97,11 @@ void fill(Store& store)
                          { used, undone, entryOn("jar", EntryKind::Decanted, 1, "jar", minute(12)) });
                  },
                  [&] { return store.setClassFigure({ "pva_white" }, "density", 1.25, {}, {}, minute(3)); },
+                 [&] { return store.saveCase({ "19521234543210", pack.id, 6 }); },
+                 [&] { return store.setLotDateReading(hardener.id, "YYJJJ@1"); },
+                 [&] {
+                     return store.saveLabelPhoto(hardener.id, { minute(2), std::string("\0\xff'\\\x80", 5) });
+                 },
                  [&] { return store.setSetting("currency", "EUR"); }, [&] { return store.savePlace(cellar); },
                  [&]() -> Result<void> {
                      const auto added = store.addReadings(cellar.id, readings);
