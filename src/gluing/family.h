@@ -10,6 +10,9 @@
 
 namespace gw {
 
+/// How a family comes apart again: by warmth and water, with force or harsh means, or not at all.
+enum class Undoing { NotKnown, Ready, Hard, None };
+
 /// What an adhesive family wants before it goes on; each figure none when the reference data has none.
 struct Family {
     FamilyId id;
@@ -28,6 +31,7 @@ struct Family {
     double coldClampFactor = 1.0; ///< clamp time factor for each 10 C below 20
     std::string facesToSpread;
     std::string reversibleWith;
+    Undoing undoing = Undoing::NotKnown;
 };
 
 /// A kind of work with what it usually takes. estimate(n) = n x (area x spread x (1 + waste) + extra) +

@@ -7,18 +7,11 @@
 
 #include "gluing/heldagainst.h"
 #include "gluing/sentences.h"
+#include "gluing/weighing.h"
 
 namespace gw {
 
 namespace {
-
-/// Weighed to 0.1, below one to 0.01: never rounded to nothing.
-Amount weighable(double value, Dimension dimension)
-{
-    const double step = value < 1 ? 100 : 10;
-    const double rounded = std::round(value * step) / step;
-    return amountOf(rounded > 0 ? rounded : value, dimension);
-}
 
 struct Option {
     HeldAgainst held;
