@@ -19,7 +19,8 @@ ColumnLayout {
     Repeater {
         model: root.reasons
 
-        RowLayout {
+        // Not a layout of its own: one more within those around it, and their heights no longer settle in one go.
+        Item {
             id: line
 
             required property int index
@@ -29,29 +30,32 @@ ColumnLayout {
             Accessible.name: line.modelData
             Accessible.role: Accessible.ListItem
             Layout.fillWidth: true
-            spacing: Theme.space3
+            implicitHeight: Math.max(said.implicitHeight, sign.visible ? sign.height : 0)
 
             JointSign {
+                id: sign
                 Accessible.ignored: true
-                Layout.alignment: Qt.AlignTop
                 size: 28
                 verdict: line.verdict
                 visible: line.verdict.length > 0
             }
 
             Rectangle {
-                Layout.alignment: Qt.AlignTop
-                Layout.topMargin: 9
+                id: dot
                 color: Theme.edge
-                implicitHeight: 8
-                implicitWidth: 8
+                height: 8
                 radius: 4
-                visible: line.verdict.length === 0
+                visible: !sign.visible
+                width: 8
+                y: 9
             }
 
             PlainText {
+                id: said
                 Accessible.ignored: true
-                Layout.fillWidth: true
+                anchors.left: parent.left
+                anchors.leftMargin: (sign.visible ? sign.width : dot.width) + Theme.space3
+                anchors.right: parent.right
                 text: line.modelData
             }
         }
