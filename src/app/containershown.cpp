@@ -125,7 +125,7 @@ void addClock(ContainerShown& shown, const QString& name, const ClockUse& clock,
         return;
     }
     QString text = Page::tr("%1 used").arg(shareText(clock.used));
-    const int unwatched = static_cast<int>(std::lround(clock.unwatched.count()));
+    const int unwatched = static_cast<int>(clock.unwatched.count() + 1e-6); // whole days, as the reasons say
     if (unwatched > 0)
         text += Page::tr(", %n day(s) of it unwatched", nullptr, unwatched);
     shown.clockTexts.append(text);
