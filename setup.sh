@@ -10,7 +10,7 @@ cd "$(dirname "$0")"
 build_packages="
     cmake ninja-build g++ ccache
     qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-multimedia-dev qt6-svg-dev
-    libzxing-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libpq-dev libsqlite3-dev"
+    libzxing-dev libzbar-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libpq-dev libsqlite3-dev"
 run_packages="
     libqt6sql6-sqlite libqt6sql6-psql qt6-qpa-plugins
     qml6-module-qt-labs-folderlistmodel qml6-module-qtcharts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtcore
@@ -69,6 +69,34 @@ install_missing() {
         stop "Some packages could not be installed (see above): is this machine offline, or is another installation running? Run this again then."
 }
 
+# The second symbol engine is packaged for Qt 5 only, so its source comes from the distribution's own archive, by
+# lists, caches and settings that lie in build/ alone: the machine's apt is left as it is. apt checks the archive's
+# signature with the distribution's keyring and the source against it. The program works without.
+fetch_qzxing() {
+    local place="$PWD/build/qzxing"
+    local source="$place/source"
+    if [ -f "$source/src/zxing/zxing/MultiFormatReader.cpp" ]; then
+        return
+    fi
+    say "Fetching the source of QZXing"
+    local keyring=/usr/share/keyrings/debian-archive-keyring.gpg
+    rm -rf "$place"
+    mkdir -p "$place/lists/partial" "$place/cache/archives/partial" "$place/unpacked"
+    printf 'deb-src [signed-by=%s] http://deb.debian.org/debian %s main\n' "$keyring" "${VERSION_CODENAME:-trixie}" >"$place/sources.list"
+    local apt=(apt-get -q -o Dir::Etc::SourceList="$place/sources.list" -o Dir::Etc::SourceParts=-
+        -o Dir::State::Lists="$place/lists" -o Dir::Cache="$place/cache" -o Debug::NoLocking=true
+        -o APT::Sandbox::User= -o Acquire::Retries=1 -o Acquire::http::Timeout=20)
+    if ! { "${apt[@]}" update && cd "$place" && "${apt[@]}" source --download-only --tar-only qzxing; } >"$place/log" 2>&1 ||
+        ! tar -xf "$place"/qzxing_*.orig.tar.* -C "$place/unpacked" --strip-components=1 2>>"$place/log"; then
+        cd "$(dirname "$place")/.."
+        say "QZXing could not be fetched (build/qzxing/log says why), so symbols are read without it; run this again when the machine is online."
+        return
+    fi
+    mv "$place/unpacked" "$source"
+    rm -rf "$place/lists" "$place/cache"
+    cd "$(dirname "$place")/.."
+}
+
 build() { # build PRESET
     say "Configuring ($1)"
     cmake --preset "$1" >/dev/null || stop "The build could not be configured; see the message above."
@@ -83,6 +111,7 @@ has_display() {
 run() {
     # shellcheck disable=SC2086
     install_missing $build_packages $run_packages
+    fetch_qzxing
     build release
     if has_display; then
         say "Opening the window"
@@ -122,6 +151,7 @@ check_tidy() {
 run_tests() {
     # shellcheck disable=SC2086
     install_missing $build_packages $run_packages $test_packages
+    fetch_qzxing
     check_format
     build check
     check_qml

@@ -15,3 +15,4 @@ endfunction()
 
 gw_library(gw_csv csv.h csv libcsv-dev)
 gw_library(gw_zint zint.h zint libzint-dev)
+gw_library(gw_zbar zbar.h zbar libzbar-dev)

@@ -89,7 +89,7 @@ Result<std::vector<Symbol>> readPicture(const QString& path, SymbolReader& reade
 
 Result<std::vector<Symbol>> readPicture(const QString& path)
 {
-    const auto reader = makeZxingReader(Effort::Picture);
+    const auto reader = makeReader(Effort::Picture);
     return readPicture(path, *reader);
 }
 

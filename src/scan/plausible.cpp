@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "codes/gtin.h"
+
 namespace gw {
 
 namespace {
@@ -32,7 +34,16 @@ bool isWeak(const Symbol& symbol)
 
 bool wantsConfirming(const Symbol& symbol)
 {
-    return isWeak(symbol) || symbol.format == "EAN-13" || symbol.format == "UPC-A";
+    constexpr std::size_t few = 6;
+    return isWeak(symbol) || symbol.format == "EAN-13" || symbol.format == "UPC-A"
+        || (symbol.format == "Code 128" && symbol.text.size() <= few)
+        || (isBarCode(symbol) && !symbol.engine.starts_with("zxing-cpp"));
+}
+
+std::string itfIdentifier(std::string_view digits)
+{
+    const auto check = digits.empty() ? std::nullopt : checkDigit(digits.substr(0, digits.size() - 1));
+    return check && digits.back() == '0' + *check ? "]I1" : "]I0";
 }
 
 void addUnseen(std::vector<Symbol>& symbols, std::vector<Symbol> more)

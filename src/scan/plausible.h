@@ -1,5 +1,7 @@
 #pragma once
 
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "scan/symbolreader.h"
@@ -10,10 +12,14 @@ namespace gw {
 /// passes for a UPC-E, part of an ITF for a shorter one. One look at them is not enough.
 bool isWeak(const Symbol& symbol);
 
-/// The weak ones, and EAN-13 and UPC-A: a single check digit lets one misreading in ten pass. They are
-/// believed when another look confirms them. (Code 128 has a check of 1 in 103, the square codes correct
-/// their errors.)
+/// The weak ones, and EAN-13 and UPC-A: a single check digit lets one misreading in ten pass. A Code 128 of a
+/// few characters, whose check lets 1 in 103 pass, and every bar code that an engine other than the first
+/// saw. They are believed when another look confirms them. (The square codes correct their errors.)
 bool wantsConfirming(const Symbol& symbol);
+
+/// The symbology identifier of an ITF (ISO/IEC 15424): "]I1" when its last digit is the check digit of the
+/// others, else "]I0".
+std::string itfIdentifier(std::string_view digits);
 
 /// Adds what is not there yet by symbology and text.
 void addUnseen(std::vector<Symbol>& symbols, std::vector<Symbol> more);

@@ -39,7 +39,7 @@ public:
     SymbolReader& operator=(const SymbolReader&) = delete;
     virtual ~SymbolReader() = default;
 
-    virtual std::string name() const = 0; ///< what Symbol::engine says
+    virtual std::string name() const = 0; ///< its engines, separated by ", "
     /// All symbols found, none for a picture without; never throws. The outlines are in pixels of the view.
     virtual std::vector<Symbol> read(const LuminanceView& picture) = 0;
     /// The same for bar codes alone: a slant hides them, and does not hide square codes.
@@ -52,8 +52,12 @@ enum class Effort {
     Picture, ///< the only one there is
 };
 
-/// The reader of this program: EAN-8 and -13, UPC-A and -E, ITF, Code 128, Data Matrix, QR Code; DataBar in
-/// pictures only.
-std::unique_ptr<SymbolReader> makeZxingReader(Effort effort = Effort::Picture);
+/// The reader of this program, over every engine it was built with: EAN-8 and -13, UPC-A and -E, ITF, Code
+/// 128, Data Matrix, QR Code; DataBar in pictures only. What it gives has its own check right; whether that
+/// is enough to believe it is up to findSymbols() and findInFrame().
+std::unique_ptr<SymbolReader> makeReader(Effort effort = Effort::Picture);
+
+/// The engines this program was built with, with their versions, separated by ", ".
+std::string engineNames();
 
 } // namespace gw

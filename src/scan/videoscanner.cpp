@@ -97,7 +97,7 @@ QPolygonF asShown(const QPolygonF& outline, const Luminance& frame)
 } // namespace
 
 VideoScanner::VideoScanner(QObject* parent)
-    : VideoScanner([] { return makeZxingReader(Effort::Frame); }, parent)
+    : VideoScanner([] { return makeReader(Effort::Frame); }, parent)
 {
 }
 

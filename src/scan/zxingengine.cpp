@@ -1,4 +1,4 @@
-#include "scan/zxingengine.h"
+#include "scan/engine.h"
 
 #include <cstdint>
 #include <map>
@@ -125,6 +125,12 @@ std::string messageText(std::string text, const std::string& format)
     return text;
 }
 
+std::string versionedName()
+{
+    return "zxing-cpp " + std::to_string(ZXING_VERSION_MAJOR) + '.' + std::to_string(ZXING_VERSION_MINOR)
+        + '.' + std::to_string(ZXING_VERSION_PATCH);
+}
+
 std::vector<Symbol> find(const LuminanceView& picture, const Options& options)
 {
     const ZXing::ImageView view(picture.data, picture.width, picture.height, ZXing::ImageFormat::Lum,
@@ -139,7 +145,7 @@ std::vector<Symbol> find(const LuminanceView& picture, const Options& options)
         symbol.text = messageText(found.text(), symbol.format);
         if (symbol.text.empty())
             continue;
-        symbol.engine = ZxingEngine::name();
+        symbol.engine = versionedName();
         for (const auto& corner : found.position())
             symbol.outline.append(QPointF(corner.x, corner.y));
         symbols.push_back(std::move(symbol));
@@ -147,43 +153,42 @@ std::vector<Symbol> find(const LuminanceView& picture, const Options& options)
     return symbols;
 }
 
-} // namespace
+/// Any version from 1.4 on. Bar codes are asked for one by one: 1.4 compares those it finds and fails an
+/// assertion when two say the same, as on a shelf of equal bottles.
+class ZxingEngine final : public Engine {
+public:
+    explicit ZxingEngine(Effort effort)
+    {
+        for (const Question question : { Question::Squares, Question::DataMatrixAlone, Question::Bars,
+                 Question::WeakBars, Question::DataBars })
+            m_options.emplace(question, optionsFor(question, effort));
+    }
 
-struct ZxingEngine::Settings {
-    std::map<Question, Options> options;
+    std::string name() const override { return versionedName(); }
+
+    std::vector<Symbol> ask(const LuminanceView& picture, Question question) override
+    {
+        std::vector<Symbol> symbols;
+        // The engine signals broken symbols by throwing, and now and then lets one out; distributions build
+        // it with its assertions on, and a bent QR Code can fail them (1.4 and 2.3 alike).
+        auto work = [&]() noexcept {
+            try {
+                symbols = find(picture, m_options.at(question));
+            } catch (...) {
+                symbols.clear();
+            }
+        };
+        if (!survivesAbort(work))
+            return {};
+        return symbols;
+    }
+
+private:
+    std::map<Question, Options> m_options;
 };
 
-ZxingEngine::ZxingEngine(Effort effort)
-    : m_settings(std::make_unique<Settings>())
-{
-    for (const Question question : { Question::Squares, Question::DataMatrixAlone, Question::Bars,
-             Question::WeakBars, Question::DataBars })
-        m_settings->options.emplace(question, optionsFor(question, effort));
-}
+} // namespace
 
-ZxingEngine::~ZxingEngine() = default;
-
-std::string ZxingEngine::name()
-{
-    return "zxing-cpp " + std::to_string(ZXING_VERSION_MAJOR) + '.' + std::to_string(ZXING_VERSION_MINOR)
-        + '.' + std::to_string(ZXING_VERSION_PATCH);
-}
-
-std::vector<Symbol> ZxingEngine::ask(const LuminanceView& picture, Question question) const
-{
-    std::vector<Symbol> symbols;
-    // The engine signals broken symbols by throwing, and now and then lets one out; distributions build it
-    // with its assertions on, and a bent QR Code can fail them (1.4 and 2.3 alike).
-    auto work = [&]() noexcept {
-        try {
-            symbols = find(picture, m_settings->options.at(question));
-        } catch (...) {
-            symbols.clear();
-        }
-    };
-    if (!survivesAbort(work))
-        return {};
-    return symbols;
-}
+std::unique_ptr<Engine> makeZxingEngine(Effort effort) { return std::make_unique<ZxingEngine>(effort); }
 
 } // namespace gw

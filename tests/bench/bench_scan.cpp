@@ -37,7 +37,7 @@ double now()
 class Stopwatch final : public SymbolReader {
 public:
     explicit Stopwatch(Effort effort)
-        : m_reader(makeZxingReader(effort))
+        : m_reader(makeReader(effort))
     {
     }
     std::string name() const override { return m_reader->name(); }
@@ -140,7 +140,7 @@ int main(int argc, char** argv)
 {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     const QGuiApplication app(argc, argv);
-    std::printf("%s, milliseconds\n", makeZxingReader()->name().c_str());
+    std::printf("%s, milliseconds\n", makeReader()->name().c_str());
     report("bench top", benchTop(frameSize));
     QImage white(frameSize, QImage::Format_Grayscale8);
     white.fill(230);

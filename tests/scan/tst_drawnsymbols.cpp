@@ -181,7 +181,7 @@ private Q_SLOTS:
         QFETCH(int, symbology);
         QFETCH(QByteArray, data);
         QFETCH(QByteArray, text);
-        const auto reader = makeZxingReader(Effort::Frame);
+        const auto reader = makeReader(Effort::Frame);
         const QImage sheet = sheetWith(drawSymbol(Symbology(symbology), data));
         int frames = 0;
         int right = 0;
@@ -218,7 +218,7 @@ private Q_SLOTS:
     {
         QFETCH(int, sample);
         const Sample& s = samples[sample];
-        const auto reader = makeZxingReader(Effort::Frame);
+        const auto reader = makeReader(Effort::Frame);
         const QImage symbol = drawSymbol(s.symbology, s.data);
         int right = 0;
         constexpr unsigned frames = 24;
@@ -296,7 +296,7 @@ private Q_SLOTS:
     }
 
 private:
-    std::unique_ptr<SymbolReader> m_reader = makeZxingReader();
+    std::unique_ptr<SymbolReader> m_reader = makeReader();
 };
 
 QTEST_GUILESS_MAIN(DrawnSymbols)

@@ -52,8 +52,8 @@ private Q_SLOTS:
     void texture_readsAsNothing()
     {
         QFETCH(int, texture);
-        const auto still = makeZxingReader(Effort::Picture);
-        const auto frame = makeZxingReader(Effort::Frame);
+        const auto still = makeReader(Effort::Picture);
+        const auto frame = makeReader(Effort::Frame);
         for (unsigned seed = 1; seed <= seeds; ++seed) {
             const QImage picture = textures[texture].make(size, seed);
             QCOMPARE(readings(findSymbols(picture, *still)), std::string());

@@ -57,7 +57,7 @@ private Q_SLOTS:
         QFETCH(CsvRow, row);
         const auto picture = loadPicture(pictureFolder() + row[QStringLiteral("file")]);
         QVERIFY(picture);
-        const auto reader = makeZxingReader();
+        const auto reader = makeReader();
         for (const int degrees : { 90, 180, 270 }) {
             const auto symbols = findSymbols(picture->transformed(QTransform().rotate(degrees)), *reader);
             QCOMPARE(symbols.size(), std::size_t(1));

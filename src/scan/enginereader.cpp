@@ -1,4 +1,4 @@
-#include "scan/symbolreader.h"
+#include "scan/engine.h"
 
 #include <algorithm>
 #include <limits>
@@ -9,7 +9,6 @@
 
 #include "scan/luminance.h"
 #include "scan/plausible.h"
-#include "scan/zxingengine.h"
 
 namespace gw {
 
@@ -42,45 +41,73 @@ Luminance shrunk(const LuminanceView& picture)
 /// An even number: so many rows beside the middle one.
 constexpr int offCentreRows = 14;
 
-class ZxingReader final : public SymbolReader {
+/// The first engine looks at every size of the picture; where it sees nothing the others are asked, in
+/// pictures all of them, in frames one each in turn.
+class EngineReader final : public SymbolReader {
 public:
-    explicit ZxingReader(Effort effort)
-        : m_engine(effort)
+    EngineReader(Effort effort, std::vector<std::unique_ptr<Engine>> engines)
+        : m_engines(std::move(engines))
         , m_effort(effort)
     {
+        std::erase(m_engines, nullptr);
     }
 
-    std::string name() const override { return ZxingEngine::name(); }
+    std::string name() const override
+    {
+        std::string names;
+        for (const auto& engine : m_engines)
+            names += (names.empty() ? "" : ", ") + engine->name();
+        return names;
+    }
 
     std::vector<Symbol> read(const LuminanceView& picture) override
     {
         ++m_turn;
-        return readLevels(picture, [this](const LuminanceView& view) {
-            auto symbols = m_engine.ask(view, Question::Squares);
-            addOffCentre(symbols, view);
-            addAllBars(symbols, view);
-            return symbols;
-        });
+        return firstThenOthers(picture, { Question::Bars, Question::Squares, Question::WeakBars },
+            [this](const LuminanceView& view) {
+                auto symbols = first().ask(view, Question::Squares);
+                addOffCentre(symbols, view);
+                addAllBars(symbols, view);
+                return symbols;
+            });
     }
 
     std::vector<Symbol> readBars(const LuminanceView& picture) override
     {
-        return readLevels(picture, [this](const LuminanceView& view) {
-            std::vector<Symbol> symbols;
-            addAllBars(symbols, view);
-            return symbols;
-        });
+        return firstThenOthers(
+            picture, { Question::Bars, Question::WeakBars }, [this](const LuminanceView& view) {
+                std::vector<Symbol> symbols;
+                addAllBars(symbols, view);
+                return symbols;
+            });
     }
 
 private:
+    Engine& first() { return *m_engines.front(); }
+
+    template <class ReadOne>
+    std::vector<Symbol> firstThenOthers(
+        const LuminanceView& picture, std::initializer_list<Question> questions, ReadOne readOne)
+    {
+        constexpr int widest = std::numeric_limits<std::int16_t>::max();
+        if (m_engines.empty() || !picture.data || picture.width < 1 || picture.height < 1
+            || picture.width > widest || picture.height > widest)
+            return {};
+        auto symbols = readLevels(picture, readOne);
+        const auto others = static_cast<int>(m_engines.size()) - 1;
+        const bool all = m_effort == Effort::Picture;
+        for (int i = 0; i < (all ? others : std::min(others, 1)) && symbols.empty(); ++i) {
+            Engine& engine = *m_engines[static_cast<std::size_t>(1 + (all ? i : m_turn % others))];
+            for (const Question question : questions)
+                addUnseen(symbols, engine.ask(picture, question));
+        }
+        return symbols;
+    }
+
     /// The picture, and smaller ones of it.
     template <class ReadOne>
     static std::vector<Symbol> readLevels(const LuminanceView& picture, ReadOne readOne)
     {
-        constexpr int widest = std::numeric_limits<std::int16_t>::max();
-        if (!picture.data || picture.width < 1 || picture.height < 1 || picture.width > widest
-            || picture.height > widest)
-            return {};
         std::vector<Symbol> symbols = readOne(picture);
         Luminance smaller;
         LuminanceView view = picture;
@@ -122,7 +149,7 @@ private:
             const int top = turn % 2 == 0 ? 2 * away : 0;
             if (height < 16)
                 continue;
-            auto found = m_engine.ask({ view.data + top * view.stride, view.width, height, view.stride },
+            auto found = first().ask({ view.data + top * view.stride, view.width, height, view.stride },
                 Question::DataMatrixAlone);
             for (Symbol& symbol : found)
                 symbol.outline.translate(0, top);
@@ -136,7 +163,7 @@ private:
     {
         const int most = m_effort == Effort::Picture ? 8 : 1;
         for (int i = 0; i < most; ++i) {
-            auto found = m_engine.ask(rest.isNull() ? view : viewOf(rest), question);
+            auto found = first().ask(rest.isNull() ? view : viewOf(rest), question);
             if (found.empty())
                 return;
             const QPolygonF outline = found.front().outline;
@@ -165,13 +192,27 @@ private:
         return { grey.constBits(), grey.width(), grey.height(), grey.bytesPerLine() };
     }
 
-    ZxingEngine m_engine;
+    std::vector<std::unique_ptr<Engine>> m_engines;
     Effort m_effort;
     int m_turn = 0;
 };
 
 } // namespace
 
-std::unique_ptr<SymbolReader> makeZxingReader(Effort effort) { return std::make_unique<ZxingReader>(effort); }
+std::unique_ptr<SymbolReader> makeReader(Effort effort, std::vector<std::unique_ptr<Engine>> engines)
+{
+    return std::make_unique<EngineReader>(effort, std::move(engines));
+}
+
+std::unique_ptr<SymbolReader> makeReader(Effort effort)
+{
+    std::vector<std::unique_ptr<Engine>> engines;
+    engines.push_back(makeZxingEngine(effort));
+    engines.push_back(makeQzxingEngine());
+    engines.push_back(makeZbarEngine(effort));
+    return makeReader(effort, std::move(engines));
+}
+
+std::string engineNames() { return makeReader(Effort::Frame)->name(); }
 
 } // namespace gw
