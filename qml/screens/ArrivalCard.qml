@@ -81,6 +81,12 @@ Item {
             onUnitPicked: unit => root.form.amountUnit = unit
         }
 
+        ArrivalLot {
+            Layout.fillWidth: true
+            form: root.form
+            visible: root.form.asksDate || root.form.lotDates.length > 0
+        }
+
         ArrivalDate {
             Layout.fillWidth: true
             form: root.form
@@ -108,8 +114,8 @@ Item {
         Stepper {
             objectName: "count"
             Layout.fillWidth: true
-            from: 1
-            label: qsTr("How many of the same?")
+            from: root.form.isCase ? 0 : 1
+            label: root.form.isCase ? qsTr("How many are in the case?") : qsTr("How many of the same?")
             to: 200
             value: root.form.count
             onChanged: value => root.form.count = value

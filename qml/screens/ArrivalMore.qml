@@ -25,15 +25,6 @@ ColumnLayout {
         rowSpacing: Theme.space5
 
         Field {
-            objectName: "lot"
-            Layout.fillWidth: true
-            Layout.preferredWidth: 200
-            label: qsTr("Lot")
-            text: root.form.lot
-            onEdited: text => root.form.lot = text
-        }
-
-        Field {
             objectName: "price"
             Layout.fillWidth: true
             Layout.preferredWidth: 200

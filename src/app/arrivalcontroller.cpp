@@ -18,6 +18,7 @@ constexpr std::size_t longestArticleCode = 40;
 struct OnOffer {
     ArrivalForm::Offers offers;
     std::vector<ChoiceItem> materials, classes;
+    std::map<QString, LotDateContext> lots; ///< of each class
     std::vector<ArrivalRow> latest;
     bool bookedStands = false; ///< what was booked in last was not taken back
 };
@@ -43,6 +44,8 @@ Result<OnOffer> onOffer(const Shop& shop, const QString& bookedEntry, Moment now
     all.offers.units = shop.units();
     all.materials = materialChoices(*catalogue);
     all.classes = classChoices(*catalogue);
+    for (const auto& [id, cls] : catalogue->classes)
+        all.lots.emplace(q(id.text), lotDateContext(cls, MaterialRecord {}, dateOf(now)));
     all.latest = std::move(*latest);
     if (!bookedEntry.isEmpty()) {
         auto entry = shop.store().entry({ bookedEntry.toStdString() });
@@ -60,6 +63,7 @@ Result<OnOffer> onOffer(const Shop& shop, const QString& bookedEntry, Moment now
 struct Chosen {
     ArrivalDraft usual;
     std::vector<PackRecord> packs;
+    LotDateContext lot;
 };
 
 Result<Chosen> chosen(const Shop& shop, const MaterialId& material, Moment now)
@@ -70,7 +74,7 @@ Result<Chosen> chosen(const Shop& shop, const MaterialId& material, Moment now)
     auto packs = shop.store().packs();
     if (!packs)
         return tl::unexpected(packs.error());
-    Chosen answer { proposal->draft, {} };
+    Chosen answer { proposal->draft, {}, proposal->lotContext };
     for (PackRecord& pack : *packs) {
         if (pack.material == material)
             answer.packs.push_back(std::move(pack));
@@ -132,6 +136,7 @@ void ArrivalController::read()
             m_form.setOffers(all.offers);
             m_materials.setItems(std::move(all.materials));
             m_classes.setItems(std::move(all.classes));
+            m_lotsOfClass = std::move(all.lots);
             m_latest.setRows(std::move(all.latest));
             m_loaded = true;
             if (m_state == Booked && entry == m_bookedEntry && !all.bookedStands)
@@ -188,12 +193,14 @@ void ArrivalController::show(const ArrivalProposal& proposal)
     } else {
         m_form.load(proposal.draft, material);
     }
+    m_form.setLotContext(proposal.lotContext);
     setState(Offered);
 }
 
 void ArrivalController::byHand()
 {
     ArrivalProposal proposal;
+    proposal.lotContext.today = dateOf(services()->clock().now());
     // A text that named no product may well be the maker's own code for it.
     if (m_state == Unusable && !faulty() && m_code.kind == CodeKind::Plain
         && m_code.text.size() <= longestArticleCode)
@@ -208,15 +215,21 @@ void ArrivalController::chooseMaterial(const QString& key)
     take(services()->shop().run([id = MaterialId { key.toStdString() }, now](
                                     const Shop& shop) { return chosen(shop, id, now); }),
         [this, key](const Chosen& answer) {
-            if (const ChoiceItem* material = m_materials.item(key); material && m_state == Offered)
+            if (const ChoiceItem* material = m_materials.item(key); material && m_state == Offered) {
                 m_form.chooseMaterial(*material, answer.usual, answer.packs);
+                m_form.setLotContext(answer.lot);
+            }
         });
 }
 
 void ArrivalController::chooseClass(const QString& key)
 {
-    if (const ChoiceItem* cls = m_classes.item(key))
-        m_form.chooseClass(*cls);
+    const ChoiceItem* cls = m_classes.item(key);
+    if (!cls)
+        return;
+    m_form.chooseClass(*cls);
+    if (const auto lot = m_lotsOfClass.find(key); lot != m_lotsOfClass.end())
+        m_form.setLotContext(lot->second);
 }
 
 void ArrivalController::bookIn()

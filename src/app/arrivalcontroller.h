@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 
 #include <QStringList>
@@ -90,6 +91,7 @@ private:
     ArrivalForm m_form;
     ArrivalModel m_latest;
     ChoiceModel m_materials, m_classes;
+    std::map<QString, LotDateContext> m_lotsOfClass;
     bool m_loaded = false;
     State m_state = Waiting;
     Code m_code;

@@ -55,6 +55,7 @@ void ArrivalForm::load(const ArrivalDraft& draft, const ChoiceItem* material)
     m_packs.clear();
     m_lot = q(draft.lot);
     m_count = draft.count;
+    m_noLotDate = false;
     m_place = q(draft.place);
     m_placeKind = m_place.isEmpty() ? PlaceNotSaid : NamedPlace;
     m_sealedMonths.clear();
@@ -146,14 +147,20 @@ bool ArrivalForm::addFrom(const ArrivalDraft& more)
     bool added = false;
     if (m_lot.isEmpty() && !more.lot.empty()) {
         m_lot = q(more.lot);
+        readLotAsLastTime();
         added = true;
     }
     if (m_read.serial.empty() && !more.serial.empty()) {
         m_read.serial = more.serial;
         added = true;
     }
-    if (m_dateKind < 0 && (more.made || more.printed)) {
-        m_read.made = more.made;
+    const bool onlyFromLot = !m_read.lotReadAs.empty() && !m_read.printed;
+    if ((m_dateKind < 0 || onlyFromLot) && (more.made || more.printed)) {
+        // What the label prints plainly goes before what was read into its lot code.
+        if (more.made || (more.printed && m_read.made && *m_read.made > *more.printed))
+            m_read.lotReadAs.clear();
+        if (m_read.lotReadAs.empty())
+            m_read.made = more.made;
         m_read.printed = more.printed;
         m_read.printedIsUseBy = more.printedIsUseBy;
         loadDate();
@@ -294,6 +301,7 @@ Result<void> ArrivalForm::putDate(ArrivalDraft& draft) const
         if (m_dateKind >= 0) {
             draft.made.reset();
             draft.printed.reset();
+            draft.lotReadAs.clear();
         }
         return {};
     }
@@ -303,6 +311,8 @@ Result<void> ArrivalForm::putDate(ArrivalDraft& draft) const
     // A month stands for its last day where stock may be used until it, for its first where its life began in
     // it.
     if (m_dateKind == MadeOn) {
+        if (draft.made != date->low)
+            draft.lotReadAs.clear();
         draft.made = date->low;
         draft.printed.reset();
     } else {
@@ -400,6 +410,8 @@ QStringList ArrivalForm::lackingWords() const
             words.append(tr("what kind of stuff it is"));
         else if (ask == "amount" && !amountTyped)
             words.append(tr("how much is in it"));
+        else if (ask == "count")
+            words.append(tr("how many are in the case"));
         else if (ask == "place" && m_placeKind != NoPlace)
             words.append(tr("where it will stand"));
         else if (ask == "label_date" && m_dateKind != NoDate && !dateTyped)

@@ -6,7 +6,7 @@
 #include <QtQmlIntegration/qqmlintegration.h>
 
 #include "app/choicemodel.h"
-#include "shop/arrival.h"
+#include "shop/arrivallot.h"
 
 namespace gw {
 
@@ -38,7 +38,8 @@ class ArrivalForm : public QObject {
     Q_PROPERTY(QString amountError READ amountError NOTIFY changed)
     Q_PROPERTY(QList<QString> packs READ packs NOTIFY changed) ///< sizes to pick from, when there are several
     Q_PROPERTY(int packAt READ packAt WRITE setPackAt NOTIFY changed)
-    Q_PROPERTY(int count MEMBER m_count NOTIFY changed)
+    Q_PROPERTY(int count MEMBER m_count NOTIFY changed) ///< 0: a case, not said yet
+    Q_PROPERTY(bool isCase READ isCase NOTIFY changed) ///< it came as a case of several
     // Where
     Q_PROPERTY(QList<QString> places READ places NOTIFY changed) ///< the last two: another place, not known
     Q_PROPERTY(int placeAt READ placeAt WRITE setPlaceAt NOTIFY changed) ///< -1: not said
@@ -51,7 +52,11 @@ class ArrivalForm : public QObject {
     Q_PROPERTY(QString todayText READ todayText NOTIFY changed)
     Q_PROPERTY(bool dateWanted READ dateWanted NOTIFY changed) ///< the kind needs a day
     // What else the label says
-    Q_PROPERTY(QString lot MEMBER m_lot NOTIFY changed)
+    Q_PROPERTY(QString lot READ lot WRITE setLot NOTIFY changed)
+    // The made date that its lot code may give
+    Q_PROPERTY(QList<QString> lotDates READ lotDates NOTIFY changed) ///< most plausible first; the last: none
+    Q_PROPERTY(int lotDateAt READ lotDateAt NOTIFY changed) ///< -1: not said
+    Q_PROPERTY(QString lotDateNote READ lotDateNote NOTIFY changed) ///< how it was read, when it was
     Q_PROPERTY(QString price MEMBER m_price NOTIFY changed)
     Q_PROPERTY(QString priceError READ priceError NOTIFY changed)
     Q_PROPERTY(QString currency READ currency NOTIFY changed)
@@ -93,6 +98,10 @@ public:
     void chooseNew(const QString& name);
     /// Fills in what is still open from a second code on the same pack; whether that told anything.
     bool addFrom(const ArrivalDraft& more);
+    /// What the dates of its lot code are judged by; reads it as last time where nothing else is known.
+    void setLotContext(const LotDateContext& context);
+    /// The made date is the one the lot code gives there; past the last one none of them is.
+    Q_INVOKABLE void chooseLotDate(int at);
 
     /// The draft to book in. Errors: BadInput, the first thing that cannot be understood; from then on each
     /// field says what is wrong with it.
@@ -105,6 +114,12 @@ public:
     QString className() const { return m_className; }
     QString shape() const { return m_shape; }
     QString contents() const { return m_contents; }
+    bool isCase() const { return m_read.caseNumber.has_value(); }
+    QString lot() const { return m_lot; }
+    void setLot(const QString& lot);
+    QStringList lotDates() const;
+    int lotDateAt() const;
+    QString lotDateNote() const;
     QString amountWords() const;
     QStringList facts() const;
     QString caution() const;
@@ -136,6 +151,10 @@ Q_SIGNALS:
 private:
     enum PlaceKind { PlaceNotSaid, NamedPlace, OtherPlace, NoPlace };
 
+    std::vector<LotDate> possibleLotDates() const;
+    void takeMade(const LotDate& date);
+    void forgetLotDate();
+    void readLotAsLastTime();
     void loadAmount();
     void loadDate();
     Result<std::optional<Amount>> amountSaid() const;
@@ -152,6 +171,8 @@ private:
     QString m_amount, m_amountUnit, m_amountLoaded;
     std::vector<PackRecord> m_packs;
     int m_count = 1;
+    LotDateContext m_lotContext;
+    bool m_noLotDate = false; ///< a person said that none of the lot's dates is right
     PlaceKind m_placeKind = PlaceNotSaid;
     QString m_place;
     int m_dateKind = -1;

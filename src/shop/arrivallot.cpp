@@ -4,6 +4,18 @@
 
 namespace gw {
 
+LotDateContext lotDateContext(const ClassRecord& cls, const MaterialRecord& material, Date today)
+{
+    LotDateContext context;
+    context.today = today;
+    const LifeFigures figures = lifeFiguresOf(cls, material);
+    if (figures.timeInTrade.high > Days { 0 })
+        context.timeInTrade = figures.timeInTrade.high;
+    if (figures.sealed.kind == Life::Kind::Ages)
+        context.life = figures.sealed.span.high;
+    return context;
+}
+
 Result<LotDateContext> lotDateContext(
     const Shop& shop, const std::optional<MaterialId>& material, const ClassId& cls, Moment now)
 {
@@ -15,13 +27,8 @@ Result<LotDateContext> lotDateContext(
     static const MaterialRecord noLabel;
     const MaterialRecord* known = material ? catalogue->material(*material) : nullptr;
     const auto found = catalogue->classes.find(known ? known->classId : cls);
-    if (found != catalogue->classes.end()) {
-        const LifeFigures figures = lifeFiguresOf(found->second, known ? *known : noLabel);
-        if (figures.timeInTrade.high > Days { 0 })
-            context.timeInTrade = figures.timeInTrade.high;
-        if (figures.sealed.kind == Life::Kind::Ages)
-            context.life = figures.sealed.span.high;
-    }
+    if (found != catalogue->classes.end())
+        context = lotDateContext(found->second, known ? *known : noLabel, context.today);
     if (known) {
         auto key = shop.store().lotDateReading(known->id);
         if (!key)

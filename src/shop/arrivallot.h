@@ -13,6 +13,9 @@ namespace gw {
 Result<LotDateContext> lotDateContext(
     const Shop& shop, const std::optional<MaterialId>& material, const ClassId& cls, Moment now);
 
+/// The same for a material of a class that nothing was read from yet.
+LotDateContext lotDateContext(const ClassRecord& cls, const MaterialRecord& material, Date today);
+
 /// The dates the draft's lot code could mean, most plausible first; none where the label gives a made date.
 std::vector<LotDate> lotDatesOf(const ArrivalDraft& draft, LotDateContext context);
 

@@ -128,6 +128,107 @@ private Q_SLOTS:
         QTRY_COMPARE(screen.stock(), 2);
     }
 
+    void lotCode_offersDates_takesOnlyTheChosen_andReadsTheNextAsLastTime()
+    {
+        Screen screen(AppBench::Stock::Places);
+        const auto scanLot = [&](const QString& lot) { screen.scan(u"(01)09520123456788(10)"_s + lot); };
+        const QDate today = QDate::fromString(screen.form.todayText(), Qt::ISODate);
+        const QDate made = today.addDays(-40), next = today.addDays(-30);
+        const auto lotOf = [](QDate day) {
+            return u"L%1%2B"_s.arg(day.year() % 100, 2, 10, QChar(u'0'))
+                .arg(day.dayOfYear(), 3, 10, QChar(u'0'));
+        };
+        scanLot(lotOf(made));
+        QVERIFY(screen.form.lotDates().size() > 1);
+        QVERIFY2(screen.form.lotDates().first().startsWith(u"day %1 of "_s.arg(made.dayOfYear())),
+            qPrintable(screen.form.lotDates().join(u'|')));
+        QCOMPARE(screen.form.lotDateAt(), -1);
+        QVERIFY(screen.form.asksDate());
+        QVERIFY(!screen.form.lotDateNote().isEmpty());
+
+        screen.form.setName(u"Hide glue 192"_s);
+        screen.controller.chooseClass(u"hide_granules_192"_s);
+        QTRY_VERIFY(!screen.controller.busy());
+        screen.form.setProperty("amount", u"500"_s);
+        screen.form.setPlaceAt(screen.placeNamed(u"Bench"_s));
+        QVERIFY(!screen.form.complete());
+        screen.form.chooseLotDate(0);
+        QCOMPARE(screen.form.lotDateAt(), 0);
+        QCOMPARE(screen.form.property("dateKind").toInt(), int(ArrivalForm::MadeOn));
+        // Changing one's mind takes it back, and so does another lot.
+        screen.form.chooseLotDate(static_cast<int>(screen.form.lotDates().size()) - 1);
+        QVERIFY(!screen.form.complete());
+        QVERIFY(screen.form.facts().filter(u"Made"_s).isEmpty());
+        screen.form.chooseLotDate(0);
+        screen.form.setLot(u"X"_s);
+        QVERIFY(!screen.form.complete());
+        screen.form.setLot(lotOf(made));
+        screen.form.chooseLotDate(0);
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QCOMPARE(formatDate(*screen.page(screen.controller.labels().first()).item.made),
+            made.toString(Qt::ISODate).toStdString());
+
+        // The next bottle needs one tap, and says how its date was read.
+        scanLot(lotOf(next));
+        QVERIFY2(screen.form.complete(), qPrintable(screen.form.lacking()));
+        QCOMPARE(screen.form.lotDateAt(), 0);
+        QCOMPARE(screen.form.lotDateNote(), u"Read as year and day of the year, as last time."_s);
+        screen.bookIn();
+        QTRY_COMPARE(screen.stock(), 2);
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QCOMPARE(formatDate(*screen.page(screen.controller.labels().first()).item.made),
+            next.toString(Qt::ISODate).toStdString());
+
+        // A made date typed over it is the person's own, and teaches nothing.
+        scanLot(lotOf(made));
+        screen.form.setProperty("date", u"2026-01-15"_s);
+        QCOMPARE(screen.form.lotDateAt(), -1);
+        const auto draft = screen.form.submit();
+        QVERIFY(draft.has_value() && draft->lotReadAs.empty());
+        QCOMPARE(formatDate(*draft->made), std::string("2026-01-15"));
+    }
+
+    void useByAndLotCode_areBothKept()
+    {
+        Screen screen;
+        const QDate made = QDate::fromString(screen.form.todayText(), Qt::ISODate).addDays(-100);
+        screen.scan(u"(01)09520001421174(17)280531(10)"_s
+            + u"%1%2"_s.arg(made.year() % 100, 2, 10, QChar(u'0')).arg(made.dayOfYear(), 3, 10, QChar(u'0')));
+        QVERIFY(screen.form.complete());
+        QCOMPARE(screen.form.lotDateAt(), -1);
+        screen.form.chooseLotDate(0);
+        const auto draft = screen.form.submit();
+        QVERIFY(draft.has_value());
+        QCOMPARE(formatDate(*draft->made), made.toString(Qt::ISODate).toStdString());
+        QCOMPARE(formatDate(*draft->printed), std::string("2028-05-31"));
+        QVERIFY(!draft->lotReadAs.empty());
+        // Leaving the dates out leaves this one out too.
+        screen.form.setProperty("dateKind", int(ArrivalForm::NoDate));
+        const auto undated = screen.form.submit();
+        QVERIFY(undated.has_value() && !undated->made && undated->lotReadAs.empty());
+    }
+
+    void case_isNotBookedInBeforeItIsCounted()
+    {
+        Screen screen;
+        // White wood glue's number with indicator 1 and its own check digit (GS1 General Specifications 7.9).
+        screen.scan(u"19520001421171"_s);
+        QCOMPARE(screen.controller.state(), ArrivalController::Offered);
+        QCOMPARE(screen.form.name(), u"White wood glue"_s);
+        QVERIFY(screen.form.isCase());
+        screen.form.setProperty("dateKind", int(ArrivalForm::NoDate));
+        QCOMPARE(screen.form.lacking(), u"Still to say: how many are in the case."_s);
+        const int before = screen.stock();
+        screen.form.setProperty("count", 4);
+        QVERIFY(screen.form.complete());
+        screen.bookIn();
+        QTRY_COMPARE(screen.stock(), before + 4);
+        screen.scan(u"19520001421171"_s);
+        QCOMPARE(screen.form.property("count").toInt(), 4);
+    }
+
     // GS1 General Specifications 3.4: day 00 of a use-by is the last of its month; a person may write so as
     // well.
     void monthAlone_isItsLastDayForUseBy_andItsFirstForMadeOn()
