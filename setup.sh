@@ -19,7 +19,8 @@ run_packages="
     gstreamer1.0-gl gstreamer1.0-plugins-base gstreamer1.0-plugins-good libgl1-mesa-dri fonts-inter"
 test_packages="
     qml6-module-qttest postgresql xvfb xauth xdotool imagemagick gstreamer1.0-tools
-    clang-format-19 clang-tidy-19 clang-tools-19 git"
+    clang-format-19 clang-tidy-19 clang-tools-19 clang-19 libclang-rt-19-dev
+    python3-stdnum git"
 
 # Debian 12 has it within another package.
 . /etc/os-release
