@@ -81,13 +81,14 @@ void ColdTimes::grow(const Air& air)
         see(*air.followed, std::chrono::hours { 0 });
     Moment at = std::max(m_from, m_stretches.empty() ? changed : std::max(changed, m_stretches.back().to));
     const auto longest = trace.longestWatched().count();
-    const auto seconds = trace.seconds();
     if (!trace.empty()) {
         addUnsure(air, at, std::max(at, Moment(trace.at(0) - endHold)));
-        for (std::size_t i = trace.countUpTo(at); i < trace.size(); ++i) {
-            if (i > 0 && seconds[i] - seconds[i - 1] > longest)
-                addUnsure(air, std::max(at, trace.at(i - 1)), trace.at(i));
-        }
+        const std::size_t later = trace.countUpTo(at);
+        trace.times().eachStep(
+            later > 0 ? later - 1 : 0, [&](std::size_t i, std::int64_t step, std::size_t steps) {
+                for (const std::size_t end = i + steps; step > longest && i < end; ++i)
+                    addUnsure(air, std::max(at, trace.at(i)), trace.at(i + 1));
+            });
         at = std::max(at, Moment(trace.at(trace.size() - 1) + endHold));
     }
     addUnsure(air, at, m_to);

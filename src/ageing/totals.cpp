@@ -9,7 +9,7 @@ namespace gw {
 
 namespace {
 
-constexpr std::size_t blockSize = PieceWeights::most;
+constexpr std::size_t blockSize = 32;
 constexpr double secondsPerDay = 86400;
 constexpr std::int16_t room = 500; // hundredths a table reaches past what it was asked to cover
 
@@ -18,15 +18,106 @@ std::int16_t within(int hundredths)
     return static_cast<std::int16_t>(std::clamp<int>(hundredths, INT16_MIN, INT16_MAX));
 }
 
-/// One over the difference of two hundredths, and 0 for none: steps between readings are small, and so no
-/// division and no branch on them is needed.
+/// What a piece weighs by its rise alone: one over the difference of two hundredths, or for none the speed
+/// itself. Steps between readings are small, and so no division and no branch on them is needed.
+struct Weight {
+    double integral;
+    double speed;
+};
 constexpr int commonStep = 511;
-constexpr auto oneOver = [] {
-    std::array<double, 2 * commonStep + 1> shares {};
+constexpr auto commonWeights = [] {
+    std::array<Weight, 2 * commonStep + 1> weights {};
     for (int step = -commonStep; step <= commonStep; ++step)
-        shares[std::size_t { commonStep } + static_cast<std::size_t>(step)] = step == 0 ? 0.0 : 1.0 / step;
-    return shares;
+        weights[std::size_t { commonStep } + static_cast<std::size_t>(step)]
+            = { step == 0 ? 0.0 : 1.0 / step, step == 0 ? 1.0 : 0.0 };
+    return weights;
 }();
+
+Weight weightOf(int rise)
+{
+    return std::abs(rise) <= commonStep
+        ? commonWeights[std::size_t { commonStep } + static_cast<std::size_t>(rise)]
+        : Weight { 1.0 / rise, 0 };
+}
+
+/// How the readings of one block weigh, whatever the speed: the pieces on both their sides put together.
+using Weights = std::array<Weight, blockSize + 1>;
+
+/// Of pieces that all take as long, a second each.
+void weighEven(const std::int16_t* hundredths, Weights& weights)
+{
+    double before = 0;
+    for (std::size_t i = 0; i < blockSize; ++i) {
+        const Weight piece = weightOf(hundredths[i + 1] - hundredths[i]);
+        weights[i] = { before - piece.integral, piece.speed };
+        before = piece.integral;
+    }
+    weights[blockSize] = { before, 0 };
+}
+
+void weighUneven(const std::int16_t* hundredths, const std::int64_t* seconds, std::int64_t longestWatched,
+    Weights& weights)
+{
+    double before = 0;
+    for (std::size_t i = 0; i < blockSize; ++i) {
+        const std::int64_t step = seconds[i + 1] - seconds[i];
+        const double watched = step <= longestWatched ? static_cast<double>(step) : 0;
+        const Weight piece = weightOf(hundredths[i + 1] - hundredths[i]);
+        weights[i] = { before - watched * piece.integral, watched * piece.speed };
+        before = watched * piece.integral;
+    }
+    weights[blockSize] = { before, 0 };
+}
+
+/// Adds, for each of so many speeds, the products of a block's weights and points.
+template <std::size_t Speeds>
+void addProducts(const SpeedTable& table, const std::int16_t* hundredths, const Weights& weights,
+    double times, double* sums)
+{
+    std::array<Weight, Speeds> all {};
+    for (std::size_t i = 0; i <= blockSize; ++i) {
+        const SpeedTable::Point* row = table.row(hundredths[i]);
+        for (std::size_t s = 0; s < Speeds; ++s) {
+            all[s].integral += row[s].integral * weights[i].integral;
+            all[s].speed += row[s].speed * weights[i].speed;
+        }
+    }
+    for (std::size_t s = 0; s < Speeds; ++s)
+        sums[s] += times * (all[s].integral + all[s].speed);
+}
+
+/// Few speeds at once stay in the processor's registers.
+void addAll(const SpeedTable& table, const std::int16_t* hundredths, const Weights& weights, double times,
+    double* sums)
+{
+    switch (table.speeds()) {
+    case 1:
+        addProducts<1>(table, hundredths, weights, times, sums);
+        return;
+    case 2:
+        addProducts<2>(table, hundredths, weights, times, sums);
+        return;
+    case 3:
+        addProducts<3>(table, hundredths, weights, times, sums);
+        return;
+    case 4:
+        addProducts<4>(table, hundredths, weights, times, sums);
+        return;
+    case 5:
+        addProducts<5>(table, hundredths, weights, times, sums);
+        return;
+    case 6:
+        addProducts<6>(table, hundredths, weights, times, sums);
+        return;
+    default:
+        break;
+    }
+    for (std::size_t i = 0; i <= blockSize; ++i) {
+        const SpeedTable::Point* row = table.row(hundredths[i]);
+        for (std::size_t s = 0; s < table.speeds(); ++s)
+            sums[s] += times * (row[s].integral * weights[i].integral + row[s].speed * weights[i].speed);
+    }
+}
 
 } // namespace
 
@@ -55,135 +146,153 @@ Speed temperatureItself()
         [](Celsius a, Celsius b) { return (a.value + b.value) / 2; } };
 }
 
-SpeedTable::SpeedTable(Speed speed, std::int16_t low, std::int16_t high)
-    : m_speed(std::move(speed))
-    , m_low(within(low - room))
+SpeedTable::SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach)
+    : m_speeds(std::move(speeds))
+    , m_low(within(reach.low - room))
+    , m_high(within(reach.high + room))
 {
-    fill(within(high + room));
-}
-
-void SpeedTable::fill(std::int16_t high)
-{
-    m_points.assign(index(high) + 1, {});
-    double integral = 0;
-    Celsius here { m_low / 100.0 };
-    for (std::size_t i = 0; i < m_points.size(); ++i) {
-        m_points[i] = { integral, m_speed.at(here) };
-        const Celsius next { (m_low + static_cast<int>(i) + 1) / 100.0 };
-        integral += m_speed.mean(here, next);
-        here = next;
+    m_points.resize(m_speeds.size() * static_cast<std::size_t>(m_high - m_low + 1));
+    for (std::size_t s = 0; s < m_speeds.size(); ++s) {
+        double integral = 0;
+        Celsius here { m_low / 100.0 };
+        for (std::size_t i = s; i < m_points.size(); i += m_speeds.size()) {
+            m_points[i] = { integral, m_speeds[s].at(here) };
+            const Celsius next { (m_low + static_cast<int>(i / m_speeds.size()) + 1) / 100.0 };
+            integral += m_speeds[s].mean(here, next);
+            here = next;
+        }
     }
 }
 
-void SpeedTable::cover(std::int16_t hundredths)
+SpeedTable SpeedTable::reaching(Range<std::int16_t> reach) const
 {
-    if (hundredths >= m_low && index(hundredths) < m_points.size())
-        return;
-    const int high = m_low + static_cast<int>(m_points.size()) - 1;
-    m_low = within(std::min<int>(m_low, hundredths - room));
-    fill(within(std::max<int>(high, hundredths + room)));
+    return { m_speeds, { std::min(m_low, reach.low), std::max(m_high, reach.high) } };
 }
 
-double SpeedTable::sum(const PieceWeights& pieces) const
-{
-    // Two sums by turns, for a sum waits for its last addition.
-    double even = 0;
-    double odd = 0;
-    const std::int16_t* const hundredths = pieces.hundredths();
-    const Point* const points = m_points.data();
-    const int low = m_low;
-    std::size_t i = 0;
-    for (; i + 1 < pieces.readings(); i += 2) {
-        const Point& a = points[hundredths[i] - low];
-        const Point& b = points[hundredths[i + 1] - low];
-        even += a.integral * pieces[i].integral + a.speed * pieces[i].speed;
-        odd += b.integral * pieces[i + 1].integral + b.speed * pieces[i + 1].speed;
-    }
-    if (i < pieces.readings()) {
-        const Point& last = points[hundredths[i] - low];
-        even += last.integral * pieces[i].integral + last.speed * pieces[i].speed;
-    }
-    return even + odd;
-}
-
-double SpeedTable::integral(std::int16_t from, double to) const
+double SpeedTable::integral(std::size_t which, std::int16_t from, double to) const
 {
     const auto below = static_cast<std::int16_t>(std::floor(to));
-    const double whole = m_points[index(below)].integral - m_points[index(from)].integral;
+    const double whole = row(below)[which].integral - row(from)[which].integral;
     const double rest = to - below;
-    return rest > 0 ? whole + rest * m_speed.mean({ below / 100.0 }, { to / 100 }) : whole;
+    return rest > 0 ? whole + rest * m_speeds[which].mean({ below / 100.0 }, { to / 100 }) : whole;
 }
 
-PieceWeights::PieceWeights(const Trace& trace, std::size_t from, std::size_t to, std::int64_t longestWatched)
-    : m_hundredths(trace.hundredths().data() + from)
-    , m_readings(to - from + 1)
+ClockTables::ClockTables(std::vector<Rate> rates)
 {
-    const std::int64_t* const seconds = trace.seconds().data() + from;
-    double before = 0;
-    for (std::size_t i = 0; i + 1 < m_readings; ++i) {
-        const std::int64_t step = seconds[i + 1] - seconds[i];
-        const double watched = step <= longestWatched ? static_cast<double>(step) : 0;
-        const int rise = m_hundredths[i + 1] - m_hundredths[i];
-        const double slope = std::abs(rise) <= commonStep
-            ? watched * oneOver[std::size_t { commonStep } + static_cast<std::size_t>(rise)]
-            : watched / rise;
-        m_weights[i] = { before - slope, watched * static_cast<double>(rise == 0) };
-        before = slope;
+    for (Rate& rate : rates) {
+        if (agesByTemperature(rate) && !has(rate))
+            m_rates.push_back(std::move(rate));
     }
-    m_weights[m_readings - 1] = { before, 0 };
 }
 
-Totals::Totals(Speed speed, Range<std::int16_t> covered, std::int64_t longestWatched)
-    : m_table(std::move(speed), covered.low, covered.high)
+bool ClockTables::has(const Rate& rate) const
+{
+    return std::find(m_rates.begin(), m_rates.end(), rate) != m_rates.end();
+}
+
+void ClockTables::cover(const Range<Celsius>& range)
+{
+    m_reach.low = std::min(m_reach.low, within(static_cast<int>(std::floor(range.low.value * 100))));
+    m_reach.high = std::max(m_reach.high, within(static_cast<int>(std::ceil(range.high.value * 100))));
+}
+
+std::shared_ptr<const SpeedTable> ClockTables::table(double warmer, Range<std::int16_t> reach)
+{
+    auto kept = std::find_if(
+        m_tables.begin(), m_tables.end(), [&](const auto& known) { return known.first == warmer; });
+    if (kept != m_tables.end() && kept->second->covers(reach.low) && kept->second->covers(reach.high))
+        return kept->second;
+    m_reach = { std::min(m_reach.low, reach.low), std::max(m_reach.high, reach.high) };
+    if (kept == m_tables.end())
+        kept = m_tables.insert(kept, { warmer, nullptr });
+    std::vector<Speed> speeds;
+    for (const Rate& rate : m_rates)
+        speeds.push_back(clockSpeed(rate, warmer));
+    kept->second = std::make_shared<SpeedTable>(std::move(speeds), m_reach);
+    return kept->second;
+}
+
+Totals::Totals(std::shared_ptr<const SpeedTable> table, const Trace& trace, std::int64_t longestWatched)
+    : m_table(std::move(table))
     , m_longest(longestWatched)
+    , m_totals(m_table->speeds(), 0.0)
 {
+    addBlocks(trace);
 }
 
-Totals::Totals(Speed speed, const Trace& trace, std::int64_t longestWatched)
-    : Totals(std::move(together({ std::move(speed) }, trace, longestWatched).front()))
+void Totals::addBlocks(const Trace& trace)
 {
-}
-
-std::vector<Totals> Totals::together(
-    std::vector<Speed> speeds, const Trace& trace, std::int64_t longestWatched)
-{
-    const auto values = trace.hundredths();
-    const auto [low, high] = std::minmax_element(values.begin(), values.end());
-    std::vector<Totals> all;
-    for (Speed& speed : speeds) {
-        all.push_back(Totals(std::move(speed), { *low, *high }, longestWatched));
-        all.back().m_totals.reserve(trace.size() / blockSize + 1);
-        all.back().m_size = trace.size();
+    const std::size_t speeds = m_table->speeds();
+    const std::size_t blocks = trace.empty() ? 0 : (trace.size() - 1) / blockSize;
+    m_totals.resize((blocks + 1) * speeds);
+    Weights weights;
+    std::array<std::int64_t, blockSize + 1> seconds;
+    for (; m_blocks < blocks; ++m_blocks) {
+        const std::size_t from = m_blocks * blockSize;
+        const std::int16_t* const hundredths = trace.hundredths().data() + from;
+        double* const sums = m_totals.data() + (m_blocks + 1) * speeds;
+        std::copy(sums - speeds, sums, sums);
+        const std::int64_t step = trace.times().evenStep(from, from + blockSize);
+        if (step > m_longest)
+            continue;
+        if (step > 0) {
+            weighEven(hundredths, weights);
+        } else {
+            trace.times().copy(from, from + blockSize + 1, seconds.data());
+            weighUneven(hundredths, seconds.data(), m_longest, weights);
+        }
+        addAll(*m_table, hundredths, weights, step > 0 ? static_cast<double>(step) : 1, sums);
     }
-    for (std::size_t from = 0; from + blockSize < trace.size(); from += blockSize) {
-        const PieceWeights pieces(trace, from, from + blockSize, longestWatched);
-        for (Totals& totals : all)
-            totals.m_totals.push_back(totals.m_totals.back() + totals.m_table.sum(pieces));
-    }
-    return all;
 }
 
 void Totals::grow(const Trace& trace)
 {
-    for (; m_size < trace.size(); ++m_size)
-        m_table.cover(trace.hundredths()[m_size]);
-    for (std::size_t from = (m_totals.size() - 1) * blockSize; from + blockSize < m_size; from += blockSize)
-        m_totals.push_back(m_totals.back() + m_table.sum({ trace, from, from + blockSize, m_longest }));
+    // Readings are covered as they come, so that a walk over the last ones finds them too.
+    for (std::size_t i = m_blocks * blockSize; i < trace.size(); ++i) {
+        const std::int16_t value = trace.hundredths()[i];
+        if (!m_table->covers(value))
+            m_table = std::make_shared<SpeedTable>(m_table->reaching({ value, value }));
+    }
+    addBlocks(trace);
 }
 
-double Totals::upTo(const Trace& trace, std::size_t index, double secondsPast) const
+/// Seconds times a speed from one reading to another within a block.
+double Totals::pieces(const Trace& trace, std::size_t from, std::size_t to, std::size_t which) const
 {
-    const std::size_t whole = index / blockSize;
-    double sum = m_totals[whole] + m_table.sum({ trace, whole * blockSize, index, m_longest });
-    if (secondsPast > 0 && index + 1 < trace.size()) {
-        const std::int64_t step = trace.seconds()[index + 1] - trace.seconds()[index];
-        if (step <= m_longest) {
-            const std::int16_t a = trace.hundredths()[index];
-            const int rise = trace.hundredths()[index + 1] - a;
-            const double slope = rise / static_cast<double>(step);
-            sum += rise == 0 ? secondsPast * m_table.at(a)
-                             : m_table.integral(a, a + slope * secondsPast) / slope;
-        }
+    if (from == to)
+        return 0;
+    const std::int16_t* const hundredths = trace.hundredths().data();
+    const std::int64_t even = trace.times().evenStep(from, to);
+    std::array<std::int64_t, blockSize + 1> seconds;
+    if (even == 0)
+        trace.times().copy(from, to + 1, seconds.data());
+    double sum = 0;
+    SpeedTable::Point here = m_table->row(hundredths[from])[which];
+    for (std::size_t i = from; i < to; ++i) {
+        const SpeedTable::Point next = m_table->row(hundredths[i + 1])[which];
+        const std::int64_t step = even > 0 ? even : seconds[i - from + 1] - seconds[i - from];
+        const Weight weight = weightOf(hundredths[i + 1] - hundredths[i]);
+        const double mean = (next.integral - here.integral) * weight.integral + here.speed * weight.speed;
+        sum += step <= m_longest ? static_cast<double>(step) * mean : 0;
+        here = next;
+    }
+    return sum;
+}
+
+double Totals::upTo(const Trace& trace, const At& at, std::size_t which) const
+{
+    const auto total = [&](std::size_t block) { return m_totals[block * m_table->speeds() + which]; };
+    const std::size_t block = at.index / blockSize;
+    const std::size_t past = at.index % blockSize;
+    double sum = past > blockSize / 2 && block < m_blocks
+        ? total(block + 1) - pieces(trace, at.index, (block + 1) * blockSize, which)
+        : total(block) + pieces(trace, block * blockSize, at.index, which);
+    if (at.past > 0 && at.step > 0 && at.step <= m_longest) {
+        const std::int16_t a = trace.hundredths()[at.index];
+        const int rise = trace.hundredths()[at.index + 1] - a;
+        const double slope = rise / static_cast<double>(at.step);
+        sum += rise == 0 ? at.past * m_table->row(a)[which].speed
+                         : m_table->integral(which, a, a + slope * at.past) / slope;
     }
     return sum / secondsPerDay;
 }

@@ -4,6 +4,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <functional>
+#include <memory>
+#include <span>
+#include <utility>
 #include <vector>
 
 #include "ageing/life.h"
@@ -24,79 +27,83 @@ Speed timeAbove(Celsius limit);
 /// The temperature itself: its total over time is what a mean is made of.
 Speed temperatureItself();
 
-/// How the pieces between up to 33 readings one after the other weigh, whatever the speed: a piece from a
-/// to b that takes t seconds counts t (F(b) - F(a))/(b - a), F being the speed's integral over temperature,
-/// and t times the speed where a = b. So the sum over them is one of products, reading by reading.
-class PieceWeights {
-public:
-    static constexpr std::size_t most = 32;
-    /// Of the pieces from one reading to another; no more than `most`. Longer steps than longestWatched weigh
-    /// nothing.
-    PieceWeights(const Trace& trace, std::size_t from, std::size_t to, std::int64_t longestWatched);
-
-    struct Weight {
-        double integral;
-        double speed;
-    };
-    const std::int16_t* hundredths() const { return m_hundredths; }
-    std::size_t readings() const { return m_readings; }
-    const Weight& operator[](std::size_t i) const { return m_weights[i]; }
-
-private:
-    const std::int16_t* m_hundredths;
-    std::size_t m_readings;
-    std::array<Weight, most + 1> m_weights;
-};
-
-/// A speed and its integral over temperature at every hundredth of a degree, so that no exponential is taken
-/// for a reading.
+/// Speeds and their integrals over temperature at every hundredth of a degree, so that no exponential is
+/// taken for a reading. Those of one hundredth lie side by side: a reading looks up all of them at once.
 class SpeedTable {
 public:
-    SpeedTable(Speed speed, std::int16_t low, std::int16_t high); ///< hundredths; low <= high
-
-    void cover(std::int16_t hundredths);
-    double at(std::int16_t hundredths) const { return m_points[index(hundredths)].speed; }
-    /// Integral over temperature from one hundredth to any temperature within the table, in hundredths.
-    double integral(std::int16_t from, double to) const;
-    /// Seconds times speed.
-    double sum(const PieceWeights& pieces) const;
-
-private:
     struct Point {
         double integral = 0; ///< from the table's low end, per hundredth
         double speed = 0;
     };
-    std::size_t index(std::int16_t hundredths) const { return static_cast<std::size_t>(hundredths - m_low); }
-    void fill(std::int16_t high);
 
-    Speed m_speed;
+    /// From and to some hundredths, and some room beyond.
+    SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach);
+
+    std::size_t speeds() const { return m_speeds.size(); }
+    bool covers(std::int16_t hundredths) const { return hundredths >= m_low && hundredths <= m_high; }
+    /// The same speeds, reaching further.
+    SpeedTable reaching(Range<std::int16_t> reach) const;
+    /// One point for each speed.
+    const Point* row(std::int16_t hundredths) const
+    {
+        return m_points.data() + static_cast<std::size_t>(hundredths - m_low) * m_speeds.size();
+    }
+    /// Integral over temperature from one hundredth to any temperature within the table, in hundredths.
+    double integral(std::size_t which, std::int16_t from, double to) const;
+
+private:
+    std::vector<Speed> m_speeds;
     std::int16_t m_low;
+    std::int16_t m_high;
     std::vector<Point> m_points;
 };
 
-/// Running totals of a speed over a trace: from its first reading up to any moment is one look-up and a walk
-/// over at most 32 readings. Steps longer than longestWatched count nothing. The trace is handed in with each
-/// call and must be the same, grown at most.
+/// The tables of some clocks, shared by all places that ask for them.
+class ClockTables {
+public:
+    explicit ClockTables(std::vector<Rate> rates); ///< those that age by no temperature are left out
+
+    const std::vector<Rate>& rates() const { return m_rates; }
+    bool has(const Rate& rate) const;
+    /// What tables made later reach over at the least.
+    void cover(const Range<Celsius>& range);
+    /// Were every temperature so many degrees warmer. Not for no rates.
+    std::shared_ptr<const SpeedTable> table(double warmer, Range<std::int16_t> reach);
+
+private:
+    std::vector<Rate> m_rates;
+    Range<std::int16_t> m_reach { INT16_MAX, INT16_MIN };
+    std::vector<std::pair<double, std::shared_ptr<const SpeedTable>>> m_tables;
+};
+
+/// Running totals of speeds over a trace: from its first reading up to any moment is one look-up and a walk
+/// over at most 16 readings. A piece from a to b that takes t seconds counts t (F(b) - F(a))/(b - a), F being
+/// the speed's integral over temperature, and t times the speed where a = b. Steps longer than longestWatched
+/// count nothing. The trace is handed in with each call and must be the same, grown at most.
 class Totals {
 public:
-    Totals(Speed speed, const Trace& trace, std::int64_t longestWatched); ///< trace not empty
-    /// Of several speeds in one pass: what the pieces weigh is worked out once for all.
-    static std::vector<Totals> together(
-        std::vector<Speed> speeds, const Trace& trace, std::int64_t longestWatched);
+    Totals(std::shared_ptr<const SpeedTable> table, const Trace& trace, std::int64_t longestWatched);
 
     /// Takes in the readings appended since; longestWatched must not have changed.
     void grow(const Trace& trace);
-    /// Days times speed from the first reading up to so many seconds past reading `index`. Past the last
-    /// reading nothing is added.
-    double upTo(const Trace& trace, std::size_t index, double secondsPast) const;
+
+    /// A moment: so many seconds past a reading, with the step to the next, 0 at the last.
+    struct At {
+        std::size_t index = 0;
+        std::int64_t step = 0;
+        double past = 0;
+    };
+    /// Days times a speed from the first reading up to a moment. Past the last reading nothing is added.
+    double upTo(const Trace& trace, const At& at, std::size_t which) const;
 
 private:
-    Totals(Speed speed, Range<std::int16_t> covered, std::int64_t longestWatched);
+    void addBlocks(const Trace& trace);
+    double pieces(const Trace& trace, std::size_t from, std::size_t to, std::size_t which) const;
 
-    SpeedTable m_table;
+    std::shared_ptr<const SpeedTable> m_table;
     std::int64_t m_longest;
-    std::vector<double> m_totals { 0 }; ///< seconds times speed before each 32nd reading
-    std::size_t m_size = 0;
+    std::vector<double> m_totals; ///< seconds times each speed before each 32nd reading
+    std::size_t m_blocks = 0;
 };
 
 } // namespace gw

@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include "ageing/times.h"
 #include "measure/moment.h"
 #include "measure/range.h"
 #include "measure/temperature.h"
@@ -39,29 +40,39 @@ public:
     void reserve(std::size_t count);
     /// Adds a reading later than all that are there; false, and nothing added, when it is not.
     bool append(const Reading& reading);
+    /// Whole columns of readings, as a store keeps them: seconds since 1970, hundredths of a degree, and half
+    /// percents of humidity (255: none) or nothing of it. False, and nothing added, when they are not equally
+    /// long, or the times not each later than the one before and all later than those that are there.
+    bool append(std::span<const std::int64_t> seconds, std::span<const std::int16_t> hundredths,
+        std::span<const std::uint8_t> halfPercents);
+    /// The same, for times that are a step (above 0) apart.
+    bool append(std::int64_t first, std::int64_t step, std::span<const std::int16_t> hundredths,
+        std::span<const std::uint8_t> halfPercents);
 
-    std::size_t size() const { return m_seconds.size(); }
-    bool empty() const { return m_seconds.empty(); }
-    Moment at(std::size_t i) const { return Moment { std::chrono::seconds { m_seconds[i] } }; }
+    std::size_t size() const { return m_hundredths.size(); }
+    bool empty() const { return m_hundredths.empty(); }
+    Moment at(std::size_t i) const { return Moment { std::chrono::seconds { m_times[i] } }; }
     Celsius temperature(std::size_t i) const { return Celsius { m_hundredths[i] / 100.0 }; }
     std::optional<double> humidity(std::size_t i) const;
     Reading reading(std::size_t i) const { return { at(i), temperature(i), humidity(i) }; }
 
     /// How many readings are not later than a moment: the index of the first later one.
     std::size_t countUpTo(Moment moment) const;
-    /// The same, when it is known to lie from `low` to `high` (at(low) <= moment < at(high)).
-    std::size_t countUpTo(Moment moment, std::size_t low, std::size_t high) const;
     /// The usual step between readings: the median; none for fewer than two.
     std::optional<std::chrono::seconds> usualInterval() const;
     /// A longer step between two readings is unwatched: the larger of 6 h and three usual intervals.
     std::chrono::seconds longestWatched() const;
 
-    /// The columns themselves, for passes over all of them: seconds since 1970 and hundredths of a degree.
-    std::span<const std::int64_t> seconds() const { return m_seconds; }
+    /// For passes over all of them: the times in seconds since 1970 (written out, or as they are kept) and
+    /// the hundredths of a degree themselves.
+    std::vector<std::int64_t> seconds() const;
+    const Times& times() const { return m_times; }
     std::span<const std::int16_t> hundredths() const { return m_hundredths; }
 
 private:
-    std::vector<std::int64_t> m_seconds;
+    void putHumidities(std::span<const std::uint8_t> halfPercents);
+
+    Times m_times;
     std::vector<std::int16_t> m_hundredths;
     std::size_t m_shortSteps = 0; ///< steps so short that three of them are no gap
     std::vector<std::uint8_t> m_halfPercents; ///< empty when no reading has humidity; 255: none

@@ -1,110 +1,92 @@
 #include "ageing/traceextremes.h"
 
 #include <algorithm>
+#include <bit>
 
 namespace gw {
 
 namespace {
 
-constexpr std::size_t fan = 64;
+constexpr std::size_t blockSize = 64;
 
 } // namespace
 
-TraceExtremes::TraceExtremes(std::span<const std::int16_t> values)
-    : m_size(values.size())
-{
-    std::span<const std::int16_t> lows = values;
-    std::span<const std::int16_t> highs = values;
-    while (!values.empty() && (m_levels.empty() || lows.size() > 1)) {
-        Level level;
-        for (std::size_t from = 0; from < lows.size(); from += fan) {
-            const std::size_t end = std::min(from + fan, lows.size());
-            std::int16_t low = lows[from];
-            std::int16_t high = highs[from];
-            for (std::size_t i = from + 1; i < end; ++i) {
-                low = std::min(low, lows[i]);
-                high = std::max(high, highs[i]);
-            }
-            level.low.push_back(low);
-            level.high.push_back(high);
-        }
-        m_levels.push_back(std::move(level));
-        lows = m_levels.back().low;
-        highs = m_levels.back().high;
-    }
-}
+TraceExtremes::TraceExtremes(std::span<const std::int16_t> values) { grow(values); }
 
-void TraceExtremes::append(std::int16_t value)
+void TraceExtremes::grow(std::span<const std::int16_t> values)
 {
-    std::size_t block = m_size++;
-    for (std::size_t level = 0;; ++level) {
-        block /= fan;
-        if (level == m_levels.size()) {
-            if (block == 0 && level > 0)
-                return; // one block holds everything below
-            // A level begins late: what is below it so far fills its blocks.
-            Level& fresh = m_levels.emplace_back();
-            if (level > 0) {
-                const Level& below = m_levels[level - 1];
-                fresh.low.push_back(*std::min_element(below.low.begin(), below.low.begin() + fan));
-                fresh.high.push_back(*std::max_element(below.high.begin(), below.high.begin() + fan));
-            }
+    const std::size_t blocks = values.size() / blockSize;
+    if (blocks == 0)
+        return;
+    if (m_levels.empty())
+        m_levels.emplace_back();
+    for (std::size_t block = m_levels[0].size(); block < blocks; ++block) {
+        const std::int16_t* const first = values.data() + block * blockSize;
+        std::int16_t low = first[0];
+        std::int16_t high = first[0];
+        for (std::size_t i = 1; i < blockSize; ++i) {
+            low = first[i] < low ? first[i] : low;
+            high = first[i] > high ? first[i] : high;
         }
-        Level& here = m_levels[level];
-        if (block == here.low.size()) {
-            here.low.push_back(value);
-            here.high.push_back(value);
-        } else {
-            here.low[block] = std::min(here.low[block], value);
-            here.high[block] = std::max(here.high[block], value);
-        }
+        m_levels[0].push_back({ low, high });
+    }
+    for (std::size_t level = 1; std::size_t { 1 } << level <= blocks; ++level) {
+        if (level == m_levels.size())
+            m_levels.emplace_back();
+        const std::size_t half = std::size_t { 1 } << (level - 1);
+        const auto& below = m_levels[level - 1];
+        auto& here = m_levels[level];
+        for (std::size_t i = here.size(); i + 2 * half <= blocks; ++i)
+            here.push_back({ std::min(below[i].low, below[i + half].low),
+                std::max(below[i].high, below[i + half].high) });
     }
 }
 
 Range<std::int16_t> TraceExtremes::between(
     std::span<const std::int16_t> values, std::size_t from, std::size_t end) const
 {
-    Range<std::int16_t> range { values[from], values[from] };
-    const auto see = [&range](std::span<const std::int16_t> lows, std::span<const std::int16_t> highs,
-                         std::size_t first, std::size_t last) {
+    std::int16_t low = values[from];
+    std::int16_t high = values[from];
+    const auto see = [&](std::size_t first, std::size_t last) {
+        const std::int16_t* const all = values.data();
         for (std::size_t i = first; i < last; ++i) {
-            range.low = std::min(range.low, lows[i]);
-            range.high = std::max(range.high, highs[i]);
+            low = all[i] < low ? all[i] : low;
+            high = all[i] > high ? all[i] : high;
         }
     };
-    std::span<const std::int16_t> lows = values;
-    std::span<const std::int16_t> highs = values;
-    for (const Level& level : m_levels) {
-        if (end - from <= 2 * fan)
-            break;
-        const std::size_t firstBlock = (from + fan - 1) / fan;
-        const std::size_t lastBlock = end / fan;
-        see(lows, highs, from, firstBlock * fan);
-        see(lows, highs, lastBlock * fan, end);
-        from = firstBlock;
-        end = lastBlock;
-        lows = level.low;
-        highs = level.high;
+    const std::size_t first = (from + blockSize - 1) / blockSize;
+    const std::size_t last = end / blockSize;
+    if (first >= last) {
+        see(from, end);
+        return { low, high };
     }
-    see(lows, highs, from, end);
-    return range;
+    see(from, first * blockSize);
+    see(last * blockSize, end);
+    const auto level = static_cast<std::size_t>(std::bit_width(last - first)) - 1;
+    const auto& row = m_levels[level];
+    const Extremes& a = row[first];
+    const Extremes& b = row[last - (std::size_t { 1 } << level)];
+    return { std::min({ low, a.low, b.low }), std::max({ high, a.high, b.high }) };
 }
 
 std::optional<std::size_t> TraceExtremes::firstAbove(
     std::span<const std::int16_t> values, std::size_t from, std::size_t end, double limit) const
 {
     while (from < end) {
-        if (values[from] > limit)
-            return from;
-        std::size_t skip = 1;
-        std::size_t size = 1;
-        for (const Level& level : m_levels) {
-            size *= fan;
-            if (from % size != 0 || level.high[from / size] > limit)
-                break;
-            skip = size;
+        const std::size_t block = from / blockSize;
+        if (from % blockSize != 0 || m_levels.empty() || block >= m_levels[0].size()
+            || m_levels[0][block].high > limit) {
+            if (values[from] > limit)
+                return from;
+            ++from;
+            continue;
         }
-        from += skip;
+        // As many blocks as are known to stay below it.
+        std::size_t level = 0;
+        while (level + 1 < m_levels.size() && block < m_levels[level + 1].size()
+            && m_levels[level + 1][block].high <= limit)
+            ++level;
+        from += blockSize << level;
     }
     return std::nullopt;
 }

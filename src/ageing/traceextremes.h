@@ -10,13 +10,15 @@
 
 namespace gw {
 
-/// Lowest and highest of any stretch of a row of whole numbers that only grows: extremes of every 64, of
-/// every 64 of those, and so on. The row itself is handed in with each call and must be the one appended.
+/// Lowest and highest of any stretch of a row of whole numbers that only grows: extremes of every block of
+/// 64, and from every block on of two, four, eight ... blocks, so that two look-ups span any number of them.
+/// The row itself is handed in with each call and must be the one appended.
 class TraceExtremes {
 public:
     TraceExtremes() = default;
     explicit TraceExtremes(std::span<const std::int16_t> values);
-    void append(std::int16_t value);
+    /// Takes in a row that has grown at its end.
+    void grow(std::span<const std::int16_t> values);
     /// Of values[from] to values[end - 1]; from < end <= values.size().
     Range<std::int16_t> between(
         std::span<const std::int16_t> values, std::size_t from, std::size_t end) const;
@@ -25,12 +27,11 @@ public:
         std::span<const std::int16_t> values, std::size_t from, std::size_t end, double limit) const;
 
 private:
-    struct Level {
-        std::vector<std::int16_t> low;
-        std::vector<std::int16_t> high;
+    struct Extremes {
+        std::int16_t low;
+        std::int16_t high;
     };
-    std::vector<Level> m_levels;
-    std::size_t m_size = 0;
+    std::vector<std::vector<Extremes>> m_levels; ///< of 2^level blocks, from each block on
 };
 
 } // namespace gw

@@ -45,12 +45,14 @@ Celsius WatchedClimate::Step::taken(const WatchedTrace& there, const Reading& re
 }
 
 WatchedClimate::WatchedClimate(std::map<PlaceId, WatchedPlace> places, std::vector<Rate> rates)
-    : m_rates(std::move(rates))
+    : m_tables(std::make_shared<ClockTables>(std::move(rates)))
 {
     for (auto& [id, place] : places) {
         const auto added = m_places.emplace(
             id, Place { WatchedTrace(std::move(place.readings)), place.assumed, place.follows });
-        added.first->second.own.expect(m_rates);
+        added.first->second.own.expect(m_tables);
+        if (const auto all = added.first->second.own.extremes(Moment::min(), Moment::max()))
+            m_tables->cover(*all);
     }
 }
 
@@ -95,7 +97,7 @@ const WatchedClimate::Followed& WatchedClimate::followedBy(const Place& place) c
             trace.append({ reading.at, followed.source->taken(there, reading), {} });
         }
         followed.trace = WatchedTrace(std::move(trace));
-        followed.trace.expect(m_rates);
+        followed.trace.expect(m_tables);
     }
     return followed;
 }

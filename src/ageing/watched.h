@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <unordered_map>
 #include <vector>
@@ -88,7 +89,7 @@ private:
     const std::optional<Range<Celsius>>& anywhere() const;
 
     std::unordered_map<PlaceId, Place> m_places;
-    std::vector<Rate> m_rates;
+    std::shared_ptr<ClockTables> m_tables;
     mutable std::optional<std::optional<Range<Celsius>>> m_anywhere;
 };
 

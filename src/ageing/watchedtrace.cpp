@@ -26,18 +26,14 @@ void WatchedTrace::index()
 {
     m_longest = m_trace.longestWatched().count();
     m_gaps.clear();
-    const auto seconds = m_trace.seconds();
-    for (std::size_t i = 0; i + 1 < seconds.size(); ++i) {
-        if (seconds[i + 1] - seconds[i] > m_longest)
-            indexStep(i);
-    }
+    m_trace.times().eachStep(0, [this](std::size_t i, std::int64_t step, std::size_t steps) {
+        for (const std::size_t end = i + steps; step > m_longest && i < end; ++i)
+            addGap(i);
+    });
 }
 
-void WatchedTrace::indexStep(std::size_t i)
+void WatchedTrace::addGap(std::size_t i)
 {
-    const auto seconds = m_trace.seconds();
-    if (seconds[i + 1] - seconds[i] <= m_longest)
-        return;
     const double before = m_gaps.empty() ? 0 : m_gaps.back().watched;
     const Moment since = m_gaps.empty() ? first() : m_gaps.back().to;
     const Moment from = m_trace.at(i);
@@ -49,7 +45,7 @@ bool WatchedTrace::append(const Reading& reading)
 {
     if (!m_trace.append(reading))
         return false;
-    m_extremes.append(m_trace.hundredths().back());
+    m_extremes.grow(m_trace.hundredths());
     m_quarters = {};
     m_found = {};
     if (m_trace.longestWatched().count() != m_longest) {
@@ -59,10 +55,10 @@ bool WatchedTrace::append(const Reading& reading)
         m_temperature.reset();
         return true;
     }
-    if (m_trace.size() > 1)
-        indexStep(m_trace.size() - 2);
+    if (m_trace.size() > 1 && isGap(m_trace.size() - 2))
+        addGap(m_trace.size() - 2);
     for (ClockTotals& clock : m_clocks)
-        clock.totals.grow(m_trace);
+        clock.totals->grow(m_trace);
     for (auto& [limit, totals] : m_above)
         totals.grow(m_trace);
     if (m_temperature)
@@ -77,18 +73,10 @@ WatchedTrace::Position WatchedTrace::position(Moment moment) const
         if (known.valid && known.at == at)
             return known.position;
     }
-    std::size_t index = m_trace.size() - 1;
-    if (at < last()) {
-        // Between two gaps readings are even, and so found at once.
-        const auto next = std::partition_point(
-            m_gaps.begin(), m_gaps.end(), [&](const Gap& gap) { return gap.from <= at; });
-        const std::size_t low = next == m_gaps.begin() ? 0 : std::prev(next)->before;
-        const bool inGap = next != m_gaps.begin() && at < std::prev(next)->to;
-        const std::size_t begin = next == m_gaps.begin() || inGap ? low : low + 1;
-        const std::size_t end = next == m_gaps.end() ? m_trace.size() - 1 : next->before;
-        index = inGap ? low : m_trace.countUpTo(at, begin, end) - 1;
-    }
-    const Position found { index, std::chrono::duration<double>(at - m_trace.at(index)).count() };
+    const Times::Spot spot
+        = m_trace.times().spotUpTo(std::chrono::floor<std::chrono::seconds>(at).time_since_epoch().count());
+    const Moment begin { std::chrono::seconds { spot.second } };
+    const Position found { spot.index, std::chrono::duration<double>(at - begin).count(), spot.step };
     m_found[m_lastFound] = { at, found, true };
     m_lastFound = (m_lastFound + 1) % m_found.size();
     return found;
@@ -96,7 +84,7 @@ WatchedTrace::Position WatchedTrace::position(Moment moment) const
 
 bool WatchedTrace::isGap(std::size_t i) const
 {
-    return m_trace.seconds()[i + 1] - m_trace.seconds()[i] > m_longest;
+    return m_trace.times()[i + 1] - m_trace.times()[i] > m_longest;
 }
 
 double WatchedTrace::watchedUpTo(Moment moment) const
@@ -122,11 +110,10 @@ std::optional<Celsius> WatchedTrace::temperatureAt(const Position& at) const
     const Celsius a = m_trace.temperature(at.index);
     if (!(at.past > 0))
         return a;
-    if (at.index + 1 == m_trace.size() || isGap(at.index))
+    if (at.index + 1 == m_trace.size() || at.step > m_longest)
         return std::nullopt;
-    const auto step = static_cast<double>(m_trace.seconds()[at.index + 1] - m_trace.seconds()[at.index]);
     const Celsius b = m_trace.temperature(at.index + 1);
-    return Celsius { a.value + (b.value - a.value) * at.past / step };
+    return Celsius { a.value + (b.value - a.value) * at.past / static_cast<double>(at.step) };
 }
 
 std::optional<Range<Celsius>> WatchedTrace::extremes(Moment from, Moment to) const
@@ -152,51 +139,43 @@ std::optional<Range<Celsius>> WatchedTrace::extremes(Moment from, Moment to) con
     return range;
 }
 
-double WatchedTrace::between(const Totals& totals, Moment from, Moment to) const
+double WatchedTrace::between(const Column& column, Moment from, Moment to) const
 {
-    const Position begin = position(from);
-    const Position end = position(to);
-    return totals.upTo(m_trace, end.index, end.past) - totals.upTo(m_trace, begin.index, begin.past);
+    const auto upTo = [&](Moment moment) {
+        const Position at = position(moment);
+        return column.totals->upTo(m_trace, { at.index, at.step, at.past }, column.which);
+    };
+    return upTo(to) - upTo(from);
 }
 
-void WatchedTrace::expect(const std::vector<Rate>& rates)
-{
-    for (const Rate& rate : rates) {
-        if (agesByTemperature(rate)
-            && std::find(m_expected.begin(), m_expected.end(), rate) == m_expected.end())
-            m_expected.push_back(rate);
-    }
-}
+void WatchedTrace::expect(std::shared_ptr<ClockTables> tables) { m_expected = std::move(tables); }
 
-const Totals* WatchedTrace::keptTotals(const Rate& rate, double warmer) const
+WatchedTrace::Column WatchedTrace::keptTotals(const Rate& rate, double warmer) const
 {
     for (const ClockTotals& kept : m_clocks) {
-        if (kept.rate == rate && kept.warmer == warmer)
-            return &kept.totals;
+        if (kept.warmer != warmer)
+            continue;
+        for (std::size_t i = 0; i < kept.rates.size(); ++i) {
+            if (kept.rates[i] == rate)
+                return { kept.totals.get(), i };
+        }
     }
-    return nullptr;
+    return {};
 }
 
-const Totals& WatchedTrace::clockTotals(const Rate& rate, double warmer) const
+WatchedTrace::Column WatchedTrace::clockTotals(const Rate& rate, double warmer) const
 {
-    if (const Totals* kept = keptTotals(rate, warmer))
-        return *kept;
-    std::vector<Rate> rates;
-    std::vector<Speed> speeds;
-    const auto add = [&](const Rate& wanted) {
-        if (keptTotals(wanted, warmer))
-            return;
-        rates.push_back(wanted);
-        speeds.push_back(clockSpeed(wanted, warmer));
-    };
-    for (const Rate& wanted : m_expected)
-        add(wanted);
-    if (std::find(m_expected.begin(), m_expected.end(), rate) == m_expected.end())
-        add(rate);
-    auto totals = Totals::together(std::move(speeds), m_trace, m_longest);
-    for (std::size_t i = 0; i < rates.size(); ++i)
-        m_clocks.push_back({ rates[i], warmer, std::move(totals[i]) });
-    return *keptTotals(rate, warmer);
+    if (const Column kept = keptTotals(rate, warmer); kept.totals)
+        return kept;
+    const bool expected = m_expected && m_expected->has(rate);
+    std::shared_ptr<ClockTables> own;
+    if (!expected)
+        own = std::make_shared<ClockTables>(std::vector { rate });
+    ClockTables& tables = expected ? *m_expected : *own;
+    const auto all = m_extremes.between(m_trace.hundredths(), 0, m_trace.size());
+    m_clocks.push_back(
+        { tables.rates(), warmer, std::make_unique<Totals>(tables.table(warmer, all), m_trace, m_longest) });
+    return keptTotals(rate, warmer);
 }
 
 const Totals& WatchedTrace::aboveTotals(Celsius limit) const
@@ -205,7 +184,9 @@ const Totals& WatchedTrace::aboveTotals(Celsius limit) const
         if (known == limit)
             return totals;
     }
-    return m_above.emplace_back(limit, Totals(timeAbove(limit), m_trace, m_longest)).second;
+    const auto all = m_extremes.between(m_trace.hundredths(), 0, m_trace.size());
+    auto table = std::make_shared<SpeedTable>(std::vector { timeAbove(limit) }, all);
+    return m_above.emplace_back(limit, Totals(std::move(table), m_trace, m_longest)).second;
 }
 
 Days WatchedTrace::equivalent(Moment from, Moment to, const Rate& rate, double warmer) const
@@ -217,7 +198,7 @@ Days WatchedTrace::equivalent(Moment from, Moment to, const Rate& rate, double w
 
 Days WatchedTrace::above(Moment from, Moment to, Celsius limit) const
 {
-    return empty() ? Days { 0 } : Days { between(aboveTotals(limit), from, to) };
+    return empty() ? Days { 0 } : Days { between({ &aboveTotals(limit), 0 }, from, to) };
 }
 
 std::optional<Moment> WatchedTrace::firstAbove(Moment from, Moment to, Celsius limit) const
@@ -248,9 +229,12 @@ std::optional<Celsius> WatchedTrace::mean(Moment from, Moment to) const
     const Days length = watched(from, to);
     if (!(length > Days { 0 }))
         return std::nullopt;
-    if (!m_temperature)
-        m_temperature.emplace(temperatureItself(), m_trace, m_longest);
-    return Celsius { between(*m_temperature, from, to) / length.count() };
+    if (!m_temperature) {
+        const auto all = m_extremes.between(m_trace.hundredths(), 0, m_trace.size());
+        m_temperature.emplace(
+            std::make_shared<SpeedTable>(std::vector { temperatureItself() }, all), m_trace, m_longest);
+    }
+    return Celsius { between({ &*m_temperature, 0 }, from, to) / length.count() };
 }
 
 WatchedTrace::Unwatched WatchedTrace::unwatchedIn(const Gap& gap) const

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -30,7 +31,7 @@ public:
     bool append(const Reading& reading);
 
     /// The rates that will be asked for, so far as is known: their totals are made together, in one pass.
-    void expect(const std::vector<Rate>& rates);
+    void expect(std::shared_ptr<ClockTables> tables);
 
     /// Watched time between two moments (from <= to).
     Days watched(Moment from, Moment to) const;
@@ -66,6 +67,7 @@ private:
     struct Position {
         std::size_t index = 0;
         double past = 0; ///< seconds
+        std::int64_t step = 0; ///< seconds to the next reading; 0: there is none
     };
     struct Found {
         Moment at {};
@@ -80,23 +82,28 @@ private:
     };
 
     void index();
-    void indexStep(std::size_t i);
-    Moment first() const { return m_trace.at(0); }
-    Moment last() const { return m_trace.at(m_trace.size() - 1); }
+    void addGap(std::size_t i);
+    Moment first() const { return Moment { std::chrono::seconds { m_trace.times().front() } }; }
+    Moment last() const { return Moment { std::chrono::seconds { m_trace.times().back() } }; }
     Position position(Moment moment) const; ///< moment clamped to first() and last()
     bool isGap(std::size_t i) const; ///< between reading i and the next
     double watchedUpTo(Moment moment) const;
     std::optional<Celsius> temperatureAt(const Position& at) const;
     Unwatched unwatchedIn(const Gap& gap) const;
-    double between(const Totals& totals, Moment from, Moment to) const;
-    const Totals* keptTotals(const Rate& rate, double warmer) const; ///< null: none yet
-    const Totals& clockTotals(const Rate& rate, double warmer) const;
+    /// The totals of several speeds, and which of them is meant.
+    struct Column {
+        const Totals* totals = nullptr;
+        std::size_t which = 0;
+    };
+    double between(const Column& column, Moment from, Moment to) const;
+    Column keptTotals(const Rate& rate, double warmer) const; ///< null: none yet
+    Column clockTotals(const Rate& rate, double warmer) const;
     const Totals& aboveTotals(Celsius limit) const;
 
     struct ClockTotals {
-        Rate rate;
+        std::vector<Rate> rates;
         double warmer;
-        Totals totals;
+        std::unique_ptr<Totals> totals;
     };
     Trace m_trace;
     std::int64_t m_longest = 0;
@@ -104,7 +111,7 @@ private:
     TraceExtremes m_extremes;
     mutable std::array<Found, 2> m_found; ///< the last positions: they are asked for again at once
     mutable std::size_t m_lastFound = 0;
-    std::vector<Rate> m_expected;
+    std::shared_ptr<ClockTables> m_expected;
     mutable std::vector<ClockTotals> m_clocks;
     mutable std::vector<std::pair<Celsius, Totals>> m_above;
     mutable std::optional<Totals> m_temperature;

@@ -42,10 +42,15 @@ bool beginsWithEnd(const Trace& readings, const Trace& inHand, std::size_t count
 {
     if (count > readings.size() || count > inHand.size())
         return false;
-    const auto same = [&](auto fresh, auto kept) {
-        return std::equal(kept.end() - static_cast<std::ptrdiff_t>(count), kept.end(), fresh.begin());
-    };
-    return same(readings.seconds(), inHand.seconds()) && same(readings.hundredths(), inHand.hundredths());
+    const std::size_t from = inHand.size() - count;
+    const auto fresh = readings.hundredths().first(count);
+    if (!std::ranges::equal(fresh, inHand.hundredths().last(count)))
+        return false;
+    std::vector<std::int64_t> times(2 * count);
+    readings.times().copy(0, count, times.data());
+    inHand.times().copy(from, inHand.size(), times.data() + count);
+    const auto middle = times.begin() + static_cast<std::ptrdiff_t>(count);
+    return std::equal(times.begin(), middle, middle);
 }
 
 } // namespace
