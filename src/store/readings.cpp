@@ -13,6 +13,7 @@ namespace {
 
 constexpr Moment earliest { std::chrono::sys_days { Date { std::chrono::January / 1 / 1970 } } };
 constexpr Moment pastLatest { std::chrono::sys_days { Date { std::chrono::January / 1 / 2200 } } };
+constexpr std::size_t readingsOfAMonth = 31 * 24 * 6; // of a logger, every ten minutes
 
 /// A reading as it is kept.
 struct Kept {
@@ -200,19 +201,20 @@ Result<Trace> Store::readings(const PlaceId& place, std::optional<Moment> since)
     const std::string from = since && *since > earliest
         ? readingsMonthOf(std::chrono::floor<std::chrono::seconds>(*since).time_since_epoch().count())
         : std::string();
-    ReadingColumns columns;
+    Trace trace;
     const auto read = readTogether([&]() -> Result<void> {
+        trace = {};
         const auto count = m_database->number(
             "SELECT SUM(readings) FROM reading_month WHERE place_id = ? AND month >= ?", place, from);
         if (!count)
             return tl::unexpected(count.error());
-        columns.seconds.reserve(static_cast<std::size_t>(*count));
-        columns.hundredths.reserve(static_cast<std::size_t>(*count));
+        // And a month of those to come, so that the next reading does not move them all.
+        trace.reserve(static_cast<std::size_t>(*count) + readingsOfAMonth);
         return m_database->visit(
             "SELECT month, packed FROM reading_month WHERE place_id = ? AND month >= ? ORDER BY month",
             [&](Row& row) -> Result<void> {
                 const std::string month = row.text();
-                if (!unpack(row.any().toByteArray(), columns))
+                if (!unpack(row.any().toByteArray(), trace))
                     return tl::unexpected(damagedReadings(*m_database, place, month));
                 return {};
             },
@@ -220,14 +222,6 @@ Result<Trace> Store::readings(const PlaceId& place, std::optional<Moment> since)
     });
     if (!read)
         return tl::unexpected(read.error());
-    Trace trace;
-    trace.reserve(columns.size());
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const std::uint8_t humidity = columns.halfPercents.empty() ? noHumidityKept : columns.halfPercents[i];
-        trace.append({ Moment { std::chrono::seconds { columns.seconds[i] } },
-            Celsius { columns.hundredths[i] / 100.0 },
-            humidity == noHumidityKept ? std::nullopt : std::optional(humidity / 2.0) });
-    }
     return trace;
 }
 

@@ -1,9 +1,10 @@
 #include "store/readingspack.h"
 
-#include <algorithm>
-#include <functional>
+#include <optional>
 
 #include <QtEndian>
+
+#include "ageing/trace.h"
 
 namespace gw {
 
@@ -47,6 +48,56 @@ std::size_t bytesFor(std::size_t count, char flags)
     return headSize + firstSize + times + count * sizeof(std::int16_t) + (flags & withHumidity ? count : 0);
 }
 
+/// Where the parts of packed readings lie.
+struct Parts {
+    std::size_t count = 0;
+    std::int64_t first = 0;
+    std::int64_t step = 0; ///< 0: each has its own time
+    const char* times = nullptr;
+    const char* hundredths = nullptr;
+    const char* halfPercents = nullptr; ///< null: none
+
+    std::int64_t second(std::size_t i) const
+    {
+        if (step > 0)
+            return first + static_cast<std::int64_t>(i) * step;
+        return first + qFromLittleEndian<std::uint32_t>(times + i * sizeof(std::uint32_t));
+    }
+};
+
+/// None when they are not whole, or their times do not rise.
+std::optional<Parts> partsOf(QByteArrayView bytes)
+{
+    const char* from = bytes.data();
+    if (bytes.size() < headSize || from[0] != 'G' || from[1] != 'R' || from[2] != version
+        || (from[3] & ~(evenSteps | withHumidity)) != 0)
+        return std::nullopt;
+    const char flags = from[3];
+    from += 4;
+    Parts parts;
+    parts.count = get<std::uint32_t>(from);
+    if (parts.count == 0 || static_cast<std::size_t>(bytes.size()) != bytesFor(parts.count, flags))
+        return std::nullopt;
+    parts.first = get<std::int64_t>(from);
+    if (flags & evenSteps) {
+        parts.step = get<std::uint32_t>(from);
+        if (parts.step == 0)
+            return std::nullopt;
+    } else {
+        parts.times = from;
+        from += parts.count * sizeof(std::uint32_t);
+        bool rises = parts.second(0) == parts.first;
+        for (std::size_t i = 1; i < parts.count; ++i)
+            rises = rises && parts.second(i - 1) < parts.second(i);
+        if (!rises)
+            return std::nullopt;
+    }
+    parts.hundredths = from;
+    if (flags & withHumidity)
+        parts.halfPercents = from + parts.count * sizeof(std::int16_t);
+    return parts;
+}
+
 } // namespace
 
 QByteArray packed(const ReadingColumns& columns)
@@ -75,48 +126,43 @@ QByteArray packed(const ReadingColumns& columns)
 
 bool unpack(QByteArrayView bytes, ReadingColumns& columns)
 {
-    const char* from = bytes.data();
-    if (bytes.size() < headSize || from[0] != 'G' || from[1] != 'R' || from[2] != version
-        || (from[3] & ~(evenSteps | withHumidity)) != 0)
-        return false;
-    const char flags = from[3];
-    from += 4;
-    const std::size_t count = get<std::uint32_t>(from);
-    if (count == 0 || static_cast<std::size_t>(bytes.size()) != bytesFor(count, flags))
-        return false;
-    const auto first = get<std::int64_t>(from);
+    const auto parts = partsOf(bytes);
     const std::size_t before = columns.size();
-    if (before > 0 && first <= columns.seconds.back())
+    if (!parts || (before > 0 && parts->first <= columns.seconds.back()))
         return false;
-
-    columns.seconds.resize(before + count);
-    std::int64_t* const seconds = columns.seconds.data() + before;
-    bool ascending = true;
-    if (flags & evenSteps) {
-        const auto step = std::int64_t { get<std::uint32_t>(from) };
-        ascending = step > 0;
-        for (std::size_t i = 0; i < count; ++i)
-            seconds[i] = first + static_cast<std::int64_t>(i) * step;
-    } else {
-        for (std::size_t i = 0; i < count; ++i)
-            seconds[i] = first + get<std::uint32_t>(from);
-        ascending = seconds[0] == first
-            && std::adjacent_find(seconds, seconds + count, std::greater_equal<>()) == seconds + count;
-    }
-    if (!ascending) {
-        columns.seconds.resize(before);
-        return false;
-    }
-    columns.hundredths.resize(before + count);
-    qFromLittleEndian<std::int16_t>(from, static_cast<qsizetype>(count), columns.hundredths.data() + before);
-    from += count * sizeof(std::int16_t);
-    if (flags & withHumidity) {
+    columns.seconds.resize(before + parts->count);
+    for (std::size_t i = 0; i < parts->count; ++i)
+        columns.seconds[before + i] = parts->second(i);
+    columns.hundredths.resize(before + parts->count);
+    qFromLittleEndian<std::int16_t>(
+        parts->hundredths, static_cast<qsizetype>(parts->count), columns.hundredths.data() + before);
+    if (parts->halfPercents) {
         columns.halfPercents.resize(before, noHumidityKept);
-        columns.halfPercents.insert(columns.halfPercents.end(), from, from + count);
+        columns.halfPercents.insert(
+            columns.halfPercents.end(), parts->halfPercents, parts->halfPercents + parts->count);
     } else if (!columns.halfPercents.empty()) {
-        columns.halfPercents.resize(before + count, noHumidityKept);
+        columns.halfPercents.resize(before + parts->count, noHumidityKept);
     }
     return true;
+}
+
+bool unpack(QByteArrayView bytes, Trace& trace)
+{
+    const auto parts = partsOf(bytes);
+    if (!parts)
+        return false;
+    std::vector<std::int16_t> hundredths(parts->count);
+    qFromLittleEndian<std::int16_t>(
+        parts->hundredths, static_cast<qsizetype>(parts->count), hundredths.data());
+    std::vector<std::uint8_t> halfPercents;
+    if (parts->halfPercents)
+        halfPercents.assign(parts->halfPercents, parts->halfPercents + parts->count);
+    if (parts->step > 0)
+        return trace.append(parts->first, parts->step, hundredths, halfPercents);
+    std::vector<std::int64_t> seconds(parts->count);
+    for (std::size_t i = 0; i < parts->count; ++i)
+        seconds[i] = parts->second(i);
+    return trace.append(seconds, hundredths, halfPercents);
 }
 
 std::int64_t checksumOf(QByteArrayView bytes) { return qChecksum(bytes); }

@@ -12,6 +12,7 @@
 namespace gw {
 
 class Database;
+class Trace;
 
 /// The half percents of a reading without humidity.
 inline constexpr std::uint8_t noHumidityKept = 255;
@@ -33,6 +34,8 @@ QByteArray packed(const ReadingColumns& columns);
 /// Puts the bytes' readings behind those that are there; false, and nothing put, when they are not whole or
 /// do not come after them.
 bool unpack(QByteArrayView bytes, ReadingColumns& columns);
+/// The same, behind the readings of a trace; even steps are not written out.
+bool unpack(QByteArrayView bytes, Trace& trace);
 /// CRC-16 of ISO/IEC 3309, as Qt has it.
 std::int64_t checksumOf(QByteArrayView bytes);
 
