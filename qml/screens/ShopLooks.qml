@@ -51,6 +51,15 @@ Card {
         onPicked: index => root.controller.unitSystem = index
     }
 
+    ToggleRow {
+        Layout.fillWidth: true
+        checked: AppServices.settings.sound
+        note: qsTr("When the camera has read a code")
+        objectName: "soundChoice"
+        text: qsTr("A tick to hear")
+        onToggled: AppServices.settings.sound = checked
+    }
+
     PlainText {
         Layout.fillWidth: true
         quiet: true

@@ -155,7 +155,21 @@ Rectangle {
     }
 
     TapHandler {
-        enabled: root.asleep
-        onTapped: root.camera.wake()
+        enabled: root.asleep || root.camera.canFocus
+        onTapped: {
+            if (root.asleep)
+                root.camera.wake();
+            else
+                root.camera.focus();
+        }
+    }
+
+    ViewfinderKnobs {
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: Theme.space3
+        anchors.right: parent.right
+        anchors.rightMargin: Theme.space3
+        camera: root.camera
+        visible: root.inSight
     }
 }

@@ -17,6 +17,13 @@ AppServices::AppServices(Clock& clock, ShopThread& shop, Settings& settings, Sca
     , m_navigation(navigation)
 {
     connect(&m_scanner, &Scanner::scanned, this, &AppServices::look);
+    Camera* camera = m_scanner.camera();
+    camera->setChosen(m_settings.camera());
+    connect(camera, &Camera::cameraChosen, &m_settings, &Settings::setCamera);
+    connect(camera, &Camera::read, this, [this] {
+        if (m_settings.sound())
+            m_tick.play();
+    });
 
     const auto tellUnits = [this] {
         m_shop.change([units = m_settings.unitSystem()](Shop& open) {

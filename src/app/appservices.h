@@ -10,6 +10,7 @@
 #include "app/scanner.h"
 #include "app/settings.h"
 #include "app/shopthread.h"
+#include "app/ticksound.h"
 #include "shop/arrival.h"
 
 namespace gw {
@@ -56,6 +57,7 @@ private:
     Settings& m_settings;
     Scanner& m_scanner;
     Navigation& m_navigation;
+    TickSound m_tick;
     std::optional<ArrivalProposal> m_proposal;
 };
 

@@ -132,7 +132,11 @@ void Camera::start()
     m_scanner->forget();
     setState(Starting);
     m_rest.start();
+    m_source->setCamera(m_chosen.toLocal8Bit());
     m_source->open(m_file);
+    if (m_torch)
+        m_source->setTorch(true);
+    Q_EMIT camerasChanged();
 }
 
 void Camera::stop(State state)
@@ -146,8 +150,10 @@ void Camera::stop(State state)
         const std::lock_guard lock(m_newestGuard);
         m_newest = {};
     }
+    m_shown = {};
     setOutline({});
     setState(state);
+    Q_EMIT camerasChanged();
 }
 
 void Camera::fail(const Error& error)
@@ -197,8 +203,65 @@ void Camera::showFrame()
         return;
     if (QVideoSink* sink = viewfinder())
         sink->setVideoFrame(frame);
+    m_shown = frame;
+    // What a camera can do is known once it runs.
+    if (m_state == Starting)
+        Q_EMIT camerasChanged();
     setState(Looking);
 }
+
+QStringList Camera::cameras() const
+{
+    QStringList names;
+    // A file in place of the camera is the only one.
+    if (m_file.isEmpty()) {
+        for (const QCameraDevice& device : QMediaDevices::videoInputs())
+            names.append(device.description());
+    }
+    return names;
+}
+
+int Camera::cameraAt() const
+{
+    const QByteArray running = m_source ? m_source->cameraId() : QByteArray();
+    const auto inputs = QMediaDevices::videoInputs();
+    for (qsizetype i = 0; i < inputs.size() && !running.isEmpty(); ++i) {
+        if (inputs[i].id() == running)
+            return static_cast<int>(i);
+    }
+    return -1;
+}
+
+void Camera::nextCamera()
+{
+    const auto inputs = QMediaDevices::videoInputs();
+    if (inputs.isEmpty() || !m_file.isEmpty())
+        return;
+    m_chosen = QString::fromLocal8Bit(inputs[(cameraAt() + 1) % inputs.size()].id());
+    m_torch = false;
+    Q_EMIT cameraChosen(m_chosen);
+    if (m_state != Off)
+        start();
+}
+
+bool Camera::hasTorch() const { return m_source && m_source->hasTorch(); }
+bool Camera::canFocus() const { return m_source && m_source->canFocus(); }
+
+void Camera::setTorch(bool on)
+{
+    m_torch = on;
+    if (m_source)
+        m_source->setTorch(on);
+    Q_EMIT camerasChanged();
+}
+
+void Camera::focus()
+{
+    if (m_source)
+        m_source->focusNear();
+}
+
+QImage Camera::picture() const { return m_shown.isValid() ? m_shown.toImage() : QImage(); }
 
 QVideoSink* Camera::viewfinder() const
 {

@@ -4,6 +4,7 @@
 #include <mutex>
 #include <vector>
 
+#include <QImage>
 #include <QList>
 #include <QObject>
 #include <QPointer>
@@ -34,6 +35,12 @@ class Camera : public QObject {
     Q_PROPERTY(QString trouble READ trouble NOTIFY stateChanged)
     /// Corners of the symbol in sight, 0 to 1 across the picture; empty when there is none.
     Q_PROPERTY(QVariantList outline READ outline NOTIFY outlineChanged)
+    /// The names of the cameras there are, and which one looks; -1 when none does.
+    Q_PROPERTY(QList<QString> cameras READ cameras NOTIFY camerasChanged)
+    Q_PROPERTY(int cameraAt READ cameraAt NOTIFY camerasChanged)
+    Q_PROPERTY(bool hasTorch READ hasTorch NOTIFY camerasChanged)
+    Q_PROPERTY(bool torch READ torch WRITE setTorch NOTIFY camerasChanged)
+    Q_PROPERTY(bool canFocus READ canFocus NOTIFY camerasChanged)
 
 public:
     enum State {
@@ -58,6 +65,21 @@ public:
     State state() const { return m_state; }
     QString trouble() const { return m_trouble; }
     QVariantList outline() const { return m_outline; }
+    QStringList cameras() const;
+    int cameraAt() const;
+    bool hasTorch() const;
+    bool torch() const { return m_torch; }
+    void setTorch(bool on);
+    bool canFocus() const;
+    /// The picture in the viewfinder now; null when there is none.
+    QImage picture() const;
+
+    /// The camera to look with, as chosen on this device before; by the system's name for it.
+    void setChosen(const QString& id) { m_chosen = id; }
+    /// Looks with the next camera there is.
+    Q_INVOKABLE void nextCamera();
+    /// Focuses anew on what is near.
+    Q_INVOKABLE void focus();
 
     /// A viewfinder (its VideoOutput's sink) came into sight. Of several the last one has the picture.
     Q_INVOKABLE void show(QVideoSink* viewfinder);
@@ -70,6 +92,8 @@ Q_SIGNALS:
     void read(const QString& text, const QString& symbology);
     void stateChanged();
     void outlineChanged();
+    void camerasChanged();
+    void cameraChosen(const QString& id);
 
 private:
     void make();
@@ -84,6 +108,9 @@ private:
     QVideoSink* viewfinder() const;
 
     QString m_file;
+    QString m_chosen;
+    bool m_torch = false;
+    QVideoFrame m_shown; ///< the last one the viewfinder had
     QList<QPointer<QVideoSink>> m_viewfinders;
     State m_state = Off;
     QString m_trouble;

@@ -73,6 +73,14 @@ UnitSystem Settings::unitSystem() const
     return m_units == QLatin1String("us") ? UnitSystem::Us : UnitSystem::Metric;
 }
 
+void Settings::setSound(bool on)
+{
+    if (on == sound())
+        return;
+    m_kept.setValue(QStringLiteral("sound"), on);
+    Q_EMIT soundChanged();
+}
+
 QString Settings::store() const { return m_kept.value(QStringLiteral("store")).toString(); }
 
 void Settings::setStore(const QString& where) { m_kept.setValue(QStringLiteral("store"), where); }

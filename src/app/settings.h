@@ -20,6 +20,8 @@ class Settings : public QObject {
     Q_PROPERTY(bool dark READ dark NOTIFY themeChanged)
     /// "metric" or "us"
     Q_PROPERTY(QString units READ units WRITE setUnits NOTIFY unitsChanged)
+    /// A tick to hear when the camera has read a code
+    Q_PROPERTY(bool sound READ sound WRITE setSound NOTIFY soundChanged)
 
 public:
     /// In a file, for tests; empty: where the platform keeps settings.
@@ -35,6 +37,13 @@ public:
     void setUnits(const QString& units);
     UnitSystem unitSystem() const;
 
+    bool sound() const { return m_kept.value(QStringLiteral("sound"), true).toBool(); }
+    void setSound(bool on);
+
+    /// The camera chosen last, by the system's name for it; empty when none was.
+    QString camera() const { return m_kept.value(QStringLiteral("camera")).toString(); }
+    void setCamera(const QString& id) { m_kept.setValue(QStringLiteral("camera"), id); }
+
     /// The store chosen last; empty when none was.
     QString store() const;
     void setStore(const QString& where);
@@ -42,6 +51,7 @@ public:
 Q_SIGNALS:
     void themeChanged();
     void unitsChanged();
+    void soundChanged();
 
 private:
     QSettings m_kept;

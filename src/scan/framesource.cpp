@@ -69,7 +69,39 @@ Error cannotPlay(const QString& path, const QString& why)
             + "; give a picture such as a PNG or JPEG, or a video such as WebM." };
 }
 
+/// Whether the account may open a camera that is a device file; true where that cannot be told.
+bool mayOpen(const QCameraDevice& device)
+{
+    const QFileInfo file(QString::fromLocal8Bit(device.id()));
+    return !file.isAbsolute() || !file.exists() || (file.isReadable() && file.isWritable());
+}
+
+QCameraDevice chosenCamera(const QByteArray& id)
+{
+    for (const QCameraDevice& device : QMediaDevices::videoInputs()) {
+        if (!id.isEmpty() && device.id() == id)
+            return device;
+    }
+    return QMediaDevices::defaultVideoInput();
+}
+
 } // namespace
+
+Error cameraTrouble(const QString& words, bool mayOpen)
+{
+    const auto says
+        = [&](const char* part) { return words.contains(QLatin1String(part), Qt::CaseInsensitive); };
+    const std::string quoted = words.isEmpty() ? std::string() : " (" + words.toStdString() + ')';
+    if (!mayOpen || says("permission") || says("not permitted") || says("access denied"))
+        return { ErrorCode::CameraAbsent,
+            "This account may not use the camera" + quoted
+                + "; allow it in the system's settings, on Linux by the group video, and start again." };
+    if (says("busy") || says("in use"))
+        return { ErrorCode::CameraAbsent,
+            "Another program has the camera" + quoted + "; close that one, then tap here." };
+    return { ErrorCode::CameraAbsent,
+        "The camera cannot be used" + quoted + "; close other programs that use it, or plug it in again." };
+}
 
 struct FrameSource::Camera final : Feed {
     Camera(FrameSource& source, const QCameraDevice& device)
@@ -82,11 +114,9 @@ struct FrameSource::Camera final : Feed {
         // Queued, since the answer destroys what is speaking; by then another source may have been opened.
         QObject::connect(
             &camera, &QCamera::errorOccurred, &source,
-            [&source, mine = source.m_opened](QCamera::Error code, const QString& words) {
+            [&source, mine = source.m_opened, device](QCamera::Error code, const QString& words) {
                 if (code != QCamera::NoError && mine == source.m_opened)
-                    source.fail({ ErrorCode::CameraAbsent,
-                        "The camera cannot be used (" + words.toStdString()
-                            + "); close other programs that use it, or plug it in again." });
+                    source.fail(cameraTrouble(words, mayOpen(device)));
             },
             Qt::QueuedConnection);
         QObject::connect(
@@ -211,7 +241,7 @@ void FrameSource::open(const QString& spec)
 {
     close();
     if (spec.isEmpty()) {
-        const QCameraDevice device = QMediaDevices::defaultVideoInput();
+        const QCameraDevice device = chosenCamera(m_camera);
         if (device.isNull())
             return fail({ ErrorCode::CameraAbsent,
                 "No camera was found; plug one in, or scan with a hand scanner or a picture." });
@@ -226,6 +256,47 @@ void FrameSource::open(const QString& spec)
     }
     if (m_sink)
         m_feed->attach(m_sink);
+}
+
+FrameSource::Camera* FrameSource::runningCamera() const { return dynamic_cast<Camera*>(m_feed.get()); }
+
+QByteArray FrameSource::cameraId() const
+{
+    const Camera* running = runningCamera();
+    return running ? running->camera.cameraDevice().id() : QByteArray();
+}
+
+bool FrameSource::hasTorch() const
+{
+    const Camera* running = runningCamera();
+    return running && running->camera.isTorchModeSupported(QCamera::TorchOn);
+}
+
+void FrameSource::setTorch(bool on)
+{
+    if (hasTorch())
+        runningCamera()->camera.setTorchMode(on ? QCamera::TorchOn : QCamera::TorchOff);
+}
+
+bool FrameSource::canFocus() const
+{
+    const Camera* running = runningCamera();
+    return running
+        && (running->camera.isFocusModeSupported(QCamera::FocusModeAutoNear)
+            || running->camera.supportedFeatures().testFlag(QCamera::Feature::CustomFocusPoint));
+}
+
+void FrameSource::focusNear()
+{
+    if (!canFocus())
+        return;
+    QCamera& camera = runningCamera()->camera;
+    // Setting a mode that is set already does nothing: go by the automatic one.
+    camera.setFocusMode(QCamera::FocusModeAuto);
+    if (camera.supportedFeatures().testFlag(QCamera::Feature::CustomFocusPoint))
+        camera.setCustomFocusPoint({ 0.5, 0.5 });
+    if (camera.isFocusModeSupported(QCamera::FocusModeAutoNear))
+        camera.setFocusMode(QCamera::FocusModeAutoNear);
 }
 
 void FrameSource::close()

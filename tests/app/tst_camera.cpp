@@ -1,11 +1,13 @@
 // The camera behind the viewfinders, with a picture of a label in its place: frames to the viewfinder, one
 // word for each code, and at rest when nobody looks.
+#include <QFile>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QVideoSink>
 
 #include "app/camera.h"
+#include "scan/framesource.h"
 #include "support/drawnsymbol.h"
 
 using namespace gw;
@@ -54,6 +56,64 @@ private Q_SLOTS:
         QSignalSpy frames(&viewfinder, &QVideoSink::videoFrameChanged);
         QTRY_VERIFY(frames.size() > 2);
         QCOMPARE(read.size(), 1); // it is still before the lens
+    }
+
+    void trouble_saysWhatToDo_data()
+    {
+        QTest::addColumn<QString>("words");
+        QTest::addColumn<bool>("mayOpen");
+        QTest::addColumn<QString>("says");
+        QTest::newRow("busy") << u"Device '/dev/video0' is busy"_s << true
+                              << u"Another program has the camera"_s;
+        QTest::newRow("no right") << u"Could not open device"_s << false << u"may not use the camera"_s;
+        QTest::newRow("refused") << u"Permission denied"_s << true << u"may not use the camera"_s;
+        QTest::newRow("other") << u"Internal data stream error"_s << true << u"cannot be used"_s;
+        QTest::newRow("silent") << QString() << true << u"plug it in again"_s;
+    }
+    void trouble_saysWhatToDo()
+    {
+        QFETCH(QString, words);
+        QFETCH(bool, mayOpen);
+        QFETCH(QString, says);
+        const Error error = cameraTrouble(words, mayOpen);
+        QCOMPARE(error.code, ErrorCode::CameraAbsent);
+        const QString sentence = QString::fromStdString(error.sentence);
+        QVERIFY2(sentence.contains(says), qPrintable(sentence));
+        QVERIFY(sentence.endsWith(u'.') && sentence.contains(words));
+    }
+
+    void picture_isTheOneInTheViewfinder_andAFileOffersNoKnobs()
+    {
+        Camera camera;
+        QVERIFY(camera.picture().isNull());
+        camera.setFile(m_label);
+        QVideoSink viewfinder;
+        camera.show(&viewfinder);
+        QTRY_VERIFY_WITH_TIMEOUT(!camera.picture().isNull(), 20000);
+        QCOMPARE(camera.picture().size(), QSize(640, 480));
+        QVERIFY(!camera.hasTorch() && !camera.canFocus());
+        QCOMPARE(camera.cameras().size(), 0);
+        camera.setTorch(true); // kept for a camera that has a lamp; here it does nothing
+        camera.focus();
+        camera.nextCamera();
+        camera.leave(&viewfinder);
+        QVERIFY(camera.picture().isNull());
+    }
+
+    // The tick is ours: a short wave file, mono, 16 bits, nowhere near full loudness.
+    void tick_isAShortQuietSound()
+    {
+        QFile file(u":/gluewright/sounds/tick.wav"_s);
+        QVERIFY(file.open(QIODevice::ReadOnly));
+        const QByteArray bytes = file.readAll();
+        QVERIFY(bytes.startsWith("RIFF") && bytes.mid(8, 4) == "WAVE");
+        QVERIFY(bytes.size() > 1000 && bytes.size() < 20'000);
+        int loudest = 0;
+        for (qsizetype at = 44; at + 1 < bytes.size(); at += 2) {
+            const auto sample = static_cast<qint16>(static_cast<quint8>(bytes[at]) | (bytes[at + 1] << 8));
+            loudest = std::max(loudest, std::abs(int(sample)));
+        }
+        QVERIFY2(loudest > 1000 && loudest < 12'000, qPrintable(QString::number(loudest)));
     }
 
     void ofSeveralViewfinders_theLastHasThePicture()
