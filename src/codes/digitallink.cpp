@@ -169,8 +169,11 @@ std::optional<CodeError> readPath(
     if (pieces.size() % 2 != 0 || !inOrder(key, qualifiers))
         return error("bad key-qualifier sequence", "the parts of its path do not follow each other so.");
     for (std::size_t i = 0; i < pieces.size(); i += 2) {
-        if (auto wrong
-            = add(read, *identifierNamed(pieces[i]), pieces[i], decoded(pieces[i + 1], false), currentYear))
+        // Two slashes that follow each other name nothing.
+        const Identifier* identifier = identifierNamed(pieces[i]);
+        if (!identifier)
+            return error("bad key-qualifier sequence", "a part of its path has no name.");
+        if (auto wrong = add(read, *identifier, pieces[i], decoded(pieces[i + 1], false), currentYear))
             return wrong;
     }
     return std::nullopt;

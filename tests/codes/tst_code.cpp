@@ -33,6 +33,7 @@ private Q_SLOTS:
     void contradiction_isRefused();
     void ownLabel_isKnownInAnySymbol();
     void ownLabelSlip_isSaid();
+    void linkWithAnEmptyPart_isRefused();
     void link_isReadNotOpened_data();
     void link_isReadNotOpened();
     void ordinaryAddress_isPlain_data();
@@ -309,6 +310,18 @@ void TestCode::ownLabelSlip_isSaid()
     const Code code = read(label);
     QCOMPARE(code.kind, CodeKind::OwnLabel);
     QCOMPARE(kindOf(code), std::string("check character"));
+}
+
+// Found by the fuzzer: a key without qualifiers and a doubled slash behind it.
+void TestCode::linkWithAnEmptyPart_isRefused()
+{
+    for (const char* text :
+        { "https://example.com/401/05275810//x", "https://example.com/00/095201234567891235//5" }) {
+        const Code code = readCode(text, {}, today);
+        QCOMPARE(code.kind, CodeKind::DigitalLink);
+        QVERIFY(code.error.has_value());
+        QCOMPARE(code.error->kind, std::string("bad key-qualifier sequence"));
+    }
 }
 
 void TestCode::link_isReadNotOpened_data()
