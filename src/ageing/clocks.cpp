@@ -11,9 +11,6 @@ namespace {
 constexpr double tradeSpread
     = 5.0; // C around the reference temperature, before arrival: assumption, no source
 constexpr Days yearBefore { 365.2425 }; // found undated: every season may have passed over it
-// Half a litre takes about seven hours to freeze through at -10 C (own estimate), and tested stock is at the
-// bench: the test answers for its own day.
-constexpr Days testedDay { 1 };
 
 void widen(Exposure& sum, const Exposure& part)
 {
@@ -73,11 +70,13 @@ PlaceId firstPlace(const AgeCase& item)
     return stays.empty() || stays.front().from > item.asOf ? PlaceId {} : stays.front().place;
 }
 
-AgeCase::AgeCase(const History& lived, const LifeFigures& known, const Climate& around, Moment at)
+AgeCase::AgeCase(
+    const History& lived, const LifeFigures& known, const Climate& around, Moment at, Wording words)
     : history(lived)
     , figures(known)
     , climate(around)
     , asOf(at)
+    , wording(words)
 {
 }
 

@@ -3,6 +3,7 @@
 #include <array>
 #include <cstddef>
 #include <optional>
+#include <string>
 
 #include "ageing/climate.h"
 #include "ageing/history.h"
@@ -21,12 +22,20 @@ struct Stood {
 /// call only.
 class AgeCase {
 public:
-    AgeCase(const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf);
+    AgeCase(const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf,
+        Wording wording = Wording::Full);
 
     const History& history;
     const LifeFigures& figures;
     const Climate& climate;
     const Moment asOf;
+    const Wording wording;
+
+    /// What a reason says: the text that make() makes, or none where no words are wanted.
+    template <class Make> std::string said(Make make) const
+    {
+        return wording == Wording::Full ? std::string(make()) : std::string();
+    }
 
     std::optional<Moment> opened() const; ///< since when it is known to be open, at the least
     Moment hereSince() const; ///< arrival, or what is on record earlier
@@ -84,6 +93,10 @@ struct LabelClock {
 };
 /// None without a printed date.
 std::optional<LabelClock> labelClock(const AgeCase& item);
+
+/// Half a litre takes about seven hours to freeze through at -10 C (own estimate), and tested stock is at the
+/// bench: the test answers for its own day.
+inline constexpr Days testedDay { 1 };
 
 /// Heat and frost that no bench test has settled yet. None just after a passed test: it answers for what came
 /// before it, and for the day it was made on.

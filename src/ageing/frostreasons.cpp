@@ -48,7 +48,10 @@ std::optional<Reason> frozenReason(const AgeCase& item, const Frosts& frosts)
     const LifeFigures& figures = item.figures;
     const std::size_t count = frosts.events.size();
     const int stands = tolerance(figures);
-    Reason reason { "frozen", Verdict::TestFirst, {}, frosts.events.back().from };
+    const bool stood = !frosts.frozenNow && static_cast<int>(count) <= stands;
+    Reason reason { "frozen", stood ? Verdict::Good : Verdict::TestFirst, {}, frosts.events.back().from };
+    if (item.wording == Wording::None)
+        return reason;
     reason.text = froze(figures) + timesWords(count) + ", " + dates(frosts.events);
     if (figures.freezeTolerance && *figures.freezeTolerance > 0)
         reason.text += "; it stands " + std::to_string(*figures.freezeTolerance);
@@ -57,8 +60,7 @@ std::optional<Reason> frozenReason(const AgeCase& item, const Frosts& frosts)
         reason.text
             += " It has not thawed yet: let it thaw slowly and right through before you open it, then "
                "test it.";
-    } else if (static_cast<int>(count) <= stands) {
-        reason.verdict = Verdict::Good;
+    } else if (stood) {
         if (figures.frost == Frost::Recoverable)
             reason.text += " It comes back by slow warming.";
     } else if (figures.frost == Frost::Harms) {
@@ -74,7 +76,10 @@ std::optional<Reason> riskReason(const AgeCase& item, const Frosts& frosts)
 {
     if (!frosts.riskSince)
         return std::nullopt;
-    Reason reason { "frost_not_known", Verdict::NotKnown, {}, frosts.riskSince };
+    const bool harms = item.figures.frost == Frost::Harms;
+    Reason reason { "frost_not_known", harms ? Verdict::NotKnown : Verdict::TestFirst, {}, frosts.riskSince };
+    if (item.wording == Wording::None)
+        return reason;
     const Moment since = *frosts.riskSince;
     const Exposure stands = item.stood(std::min(since, item.asOf), item.asOf).sum;
     if (!frosts.placeKnown)
@@ -88,10 +93,9 @@ std::optional<Reason> riskReason(const AgeCase& item, const Frosts& frosts)
         reason.text = "On " + onDay(since)
             + " and after it stood where it may freeze with nobody watching, and "
             + "whether it froze is not known.";
-    if (item.figures.frost == Frost::Harms) {
+    if (harms) {
         reason.text += " Frost can spoil it for good.";
     } else {
-        reason.verdict = Verdict::TestFirst;
         reason.text
             += " It comes back from frost and from setting in the cold: warm it through, then test it.";
     }
@@ -109,7 +113,11 @@ std::optional<Reason> crystalReason(const AgeCase& item)
     const auto& coldest = weather->exposure.coldest;
     if (!cold.riskSince && (!coldest || *coldest >= figures.crystallisesBetween->high))
         return std::nullopt;
-    Reason reason { "may_have_crystallised", Verdict::Good, {}, cold.riskSince.value_or(weather->since) };
+    const bool matters = cold.watched > daysToCrystallise || cold.riskSince;
+    Reason reason { "may_have_crystallised", matters ? Verdict::TestFirst : Verdict::Good, {},
+        cold.riskSince.value_or(weather->since) };
+    if (item.wording == Wording::None)
+        return reason;
     reason.text = "Since " + onDay(weather->since);
     if (cold.watched > daysToCrystallise)
         reason.text += " it stood colder than " + formatTemperature(look) + " for " + spanWords(cold.watched);
@@ -118,10 +126,8 @@ std::optional<Reason> crystalReason(const AgeCase& item)
     else
         reason.text += " it may have been as cold as " + formatTemperature(*coldest);
     reason.text += ", and cold makes resin crystallise without any frost.";
-    if (cold.watched > daysToCrystallise || cold.riskSince) {
-        reason.verdict = Verdict::TestFirst;
+    if (reason.verdict == Verdict::TestFirst)
         reason.text += " Look first:";
-    }
     reason.text += reason.verdict == Verdict::Good ? " Where" : " where";
     reason.text += " it is cloudy or grainy, warm it to 50 to 60 °C, as far as its label allows, until it is "
                    "clear again; that does it no harm.";

@@ -49,27 +49,36 @@ std::string labelDate(const History& history)
     return std::string(history.printedIsUseBy ? "use by " : "best before ") + spokenDate(*history.printed);
 }
 
+std::string printedWords(const AgeCase& item, const LabelClock& label, Verdict verdict)
+{
+    const History& history = item.history;
+    std::string text = "The label says " + labelDate(history);
+    if (!item.labelSpeaks()) {
+        const Days gone = daysBetween(endOf(*history.printed), item.asOf);
+        text
+            += gone < Days { 1 } ? ", which has just gone by" : ", which went by " + spanWords(gone) + " ago";
+    } else if (label.left < Days { 0 }) {
+        text += ", but as warm as it may have stood here since " + onDay(item.hereSince())
+            + ", that may be used up already";
+    }
+    text += '.';
+    if (verdict == Verdict::TestFirst)
+        text += " Test it first.";
+    if (!history.made && history.foundUndated)
+        text += " Nothing but that date tells how old it is.";
+    return text;
+}
+
 Reason printedReason(const AgeCase& item, const LabelClock& label)
 {
     const History& history = item.history;
-    const Moment end = endOf(*history.printed);
-    Reason reason { "printed_date", Verdict::Good, "The label says " + labelDate(history), end };
-    if (!item.labelSpeaks()) {
-        reason.verdict = history.printedIsUseBy ? Verdict::DoNotUse : Verdict::TestFirst;
-        const Days gone = daysBetween(end, item.asOf);
-        reason.text
-            += gone < Days { 1 } ? ", which has just gone by" : ", which went by " + spanWords(gone) + " ago";
-    } else if (label.left < Days { 0 }) {
-        reason.verdict = Verdict::TestFirst;
-        reason.text += ", but as warm as it may have stood here since " + onDay(item.hereSince())
-            + ", that may be used up already";
-    }
-    reason.text += '.';
-    if (reason.verdict == Verdict::TestFirst)
-        reason.text += " Test it first.";
-    if (!history.made && history.foundUndated)
-        reason.text += " Nothing but that date tells how old it is.";
-    return reason;
+    Verdict verdict = Verdict::Good;
+    if (!item.labelSpeaks())
+        verdict = history.printedIsUseBy ? Verdict::DoNotUse : Verdict::TestFirst;
+    else if (label.left < Days { 0 })
+        verdict = Verdict::TestFirst;
+    return { "printed_date", verdict, item.said([&] { return printedWords(item, label, verdict); }),
+        endOf(*history.printed) };
 }
 
 std::string sealedBeginning(const AgeCase& item)
@@ -91,54 +100,64 @@ void addSealed(const AgeCase& item, const Clock& clock, std::vector<Reason>& rea
     if (!clock.lifeKnown()) {
         if (!history.printed)
             reasons.push_back({ "life_not_known", Verdict::NotKnown,
-                "How long it keeps unopened is not known, and no date is printed on it.", std::nullopt });
+                item.said(
+                    [] { return "How long it keeps unopened is not known, and no date is printed on it."; }),
+                std::nullopt });
         return;
     }
 
     const bool beaten = item.labelSpeaks();
     const Verdict verdict = beaten ? Verdict::Good : clock.byAge();
     if (clock.known() || verdict != Verdict::Good) {
-        const std::string counting = clock.assumedBefore.count() > 0
-            ? ", counting up to " + spanWords(clock.assumedBefore) + " before it came"
-            : "";
-        std::string text = sealedBeginning(item) + lifeSentence(item, clock, "unopened", counting);
-        if (beaten && clock.byAge() != Verdict::Good)
-            text += " The label's date beats that.";
-        text += advice(verdict);
-        reasons.push_back({ "sealed_life", verdict, std::move(text),
+        const auto words = [&] {
+            const std::string counting = clock.assumedBefore.count() > 0
+                ? ", counting up to " + spanWords(clock.assumedBefore) + " before it came"
+                : "";
+            std::string text = sealedBeginning(item) + lifeSentence(item, clock, "unopened", counting);
+            if (beaten && clock.byAge() != Verdict::Good)
+                text += " The label's date beats that.";
+            return text + advice(verdict);
+        };
+        reasons.push_back({ "sealed_life", verdict, item.said(words),
             history.made ? startOf(*history.made) : item.hereSince() });
     }
     if (!clock.sinceKnown && !history.printed) {
-        reasons.push_back({ "age_not_known", Verdict::NotKnown,
-            history.foundUndated ? "Found on " + onDay(history.arrived)
-                    + " with no date on it: how old it was then is not known."
-                                 : "It came on " + onDay(history.arrived)
-                    + " with no made date, and how long such stock stands in the trade is not known.",
-            history.arrived });
+        reasons.push_back(
+            { "age_not_known", Verdict::NotKnown, item.said([&] {
+                 return history.foundUndated ? "Found on " + onDay(history.arrived)
+                         + " with no date on it: how old it was then is not known."
+                                             : "It came on " + onDay(history.arrived)
+                         + " with no made date, and how long such stock stands in the trade is not known.";
+             }),
+                history.arrived });
     }
 }
 
 void addOpened(const AgeCase& item, const Clock& clock, std::vector<Reason>& reasons)
 {
     const Moment opened = *item.opened();
-    const std::string beginning
-        = "Opened " + spanWords(daysBetween(opened, item.asOf)) + " ago, on " + onDay(opened);
+    const std::string beginning = item.said(
+        [&] { return "Opened " + spanWords(daysBetween(opened, item.asOf)) + " ago, on " + onDay(opened); });
     if (!clock.lifeKnown()) {
         reasons.push_back({ "life_not_known", Verdict::NotKnown,
-            beginning + "; how long it keeps once opened is not known.", opened });
+            item.said([&] { return beginning + "; how long it keeps once opened is not known."; }), opened });
         return;
     }
     const Verdict verdict = clock.byAge();
     if (clock.known() || verdict != Verdict::Good) {
-        std::string text
-            = clock.sinceKnown ? beginning : "Open for at least " + spanWords(daysBetween(opened, item.asOf));
-        text += lifeSentence(item, clock, "opened", {}) + advice(verdict);
-        reasons.push_back({ "opened_life", verdict, std::move(text), opened });
+        const auto words = [&] {
+            const std::string text = clock.sinceKnown
+                ? beginning
+                : "Open for at least " + spanWords(daysBetween(opened, item.asOf));
+            return text + lifeSentence(item, clock, "opened", {}) + advice(verdict);
+        };
+        reasons.push_back({ "opened_life", verdict, item.said(words), opened });
     }
     if (!clock.sinceKnown) {
-        reasons.push_back({ "age_not_known", Verdict::NotKnown,
-            "It was already open when it came on " + onDay(item.history.arrived)
-                + ", and since when is not known.",
+        reasons.push_back({ "age_not_known", Verdict::NotKnown, item.said([&] {
+                               return "It was already open when it came on " + onDay(item.history.arrived)
+                                   + ", and since when is not known.";
+                           }),
             item.history.arrived });
     }
 }
@@ -157,7 +176,11 @@ std::optional<Reason> heatReason(const AgeCase& item, const Weather& weather)
     const auto& hottest = weather.exposure.hottest;
     if (!keep || !hottest || *hottest <= keep->high)
         return std::nullopt;
-    Reason reason { "too_hot", Verdict::Good, {}, weather.since };
+    Reason reason { "too_hot",
+        hottest->value > keep->high.value + heatLeftToClock ? Verdict::TestFirst : Verdict::Good, {},
+        weather.since };
+    if (item.wording == Wording::None)
+        return reason;
     const Heat seen = seenAbove(item, weather.since, item.asOf, keep->high);
     if (seen.first) {
         // Watched: since when and how long is known. What nobody watched may have been hotter still.
@@ -170,10 +193,8 @@ std::optional<Reason> heatReason(const AgeCase& item, const Weather& weather)
         reason.text = sinceThen(weather, "warm", *hottest);
     }
     reason.text += "; keep it " + rangeWords(*keep) + '.';
-    if (hottest->value > keep->high.value + heatLeftToClock) {
-        reason.verdict = Verdict::TestFirst;
+    if (reason.verdict == Verdict::TestFirst)
         reason.text += " Test it first.";
-    }
     return reason;
 }
 
@@ -195,24 +216,28 @@ std::vector<Reason> standingReasons(const AgeCase& item)
     const History& history = item.history;
     std::vector<Reason> reasons;
     if (history.retired && *history.retired <= item.asOf)
-        reasons.push_back(
-            { "retired", Verdict::DoNotUse, "Retired on " + onDay(*history.retired) + '.', history.retired });
+        reasons.push_back({ "retired", Verdict::DoNotUse,
+            item.said([&] { return "Retired on " + onDay(*history.retired) + '.'; }), history.retired });
     if (history.hold && history.hold->since <= item.asOf) {
-        std::string text = "Its lot has been on hold since " + onDay(history.hold->since);
-        text += history.hold->why.empty() ? "." : ": " + history.hold->why;
-        if (text.back() != '.')
-            text += '.';
-        reasons.push_back({ "lot_on_hold", Verdict::DoNotUse, std::move(text), history.hold->since });
+        const auto words = [&] {
+            std::string text = "Its lot has been on hold since " + onDay(history.hold->since);
+            text += history.hold->why.empty() ? "." : ": " + history.hold->why;
+            return text.back() == '.' ? text : text + '.';
+        };
+        reasons.push_back({ "lot_on_hold", Verdict::DoNotUse, item.said(words), history.hold->since });
     }
     const auto failed = std::find_if(history.tests.begin(), history.tests.end(), [&](const BenchTest& test) {
         return test.at <= item.asOf && (!test.passed || test.grainyAfterFrost);
     });
     if (failed != history.tests.end()) {
-        std::string text = testWords(*failed) + '.';
-        const BenchTest* passed = item.lastPassed();
-        if (passed && passed->at >= failed->at)
-            text += " The pass on " + onDay(passed->at) + " does not undo that.";
-        reasons.push_back({ "bench_test_failed", Verdict::DoNotUse, std::move(text), failed->at });
+        const auto words = [&] {
+            const std::string text = testWords(*failed) + '.';
+            const BenchTest* passed = item.lastPassed();
+            return passed && passed->at >= failed->at
+                ? text + " The pass on " + onDay(passed->at) + " does not undo that."
+                : text;
+        };
+        reasons.push_back({ "bench_test_failed", Verdict::DoNotUse, item.said(words), failed->at });
     }
     return reasons;
 }
@@ -235,17 +260,20 @@ std::vector<Reason> ageReasons(const AgeCase& item, const Clock& sealed, const C
             unknown = since;
     }
     if (unknown) {
-        reasons.push_back({ "place_not_known", Verdict::NotKnown,
-            "From " + onDay(*unknown)
-                + " on it stood somewhere whose temperature is not known, so how far it has aged is not "
-                  "known.",
-            unknown });
+        reasons.push_back(
+            { "place_not_known", Verdict::NotKnown, item.said([&] {
+                 return "From " + onDay(*unknown)
+                     + " on it stood somewhere whose temperature is not known, so how far it has aged is not "
+                       "known.";
+             }),
+                unknown });
     }
     if (reasons.empty()) {
         const bool wears = item.figures.opened.kind == Life::Kind::DoesNotAge;
-        reasons.push_back({ "does_not_age", Verdict::Good,
-            wears ? "Time alone does not use it up: judge it by eye."
-                  : "Unopened, time alone does not use it up.",
+        reasons.push_back({ "does_not_age", Verdict::Good, item.said([&] {
+                               return wears ? "Time alone does not use it up: judge it by eye."
+                                            : "Unopened, time alone does not use it up.";
+                           }),
             std::nullopt });
     }
     return reasons;

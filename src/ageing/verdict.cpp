@@ -7,6 +7,7 @@
 
 #include "ageing/clocks.h"
 #include "ageing/frosts.h"
+#include "ageing/judging.h"
 #include "ageing/outlook.h"
 #include "ageing/reasons.h"
 #include "ageing/wording.h"
@@ -38,14 +39,6 @@ Verdict verdictByAge(const AgeCase& item)
     return worstOf(ageReasons(item, sealedClock(item), openedClock(item)));
 }
 
-/// How long one passed test extends: a share of the opened low life, or of the sealed where opening does not
-/// matter.
-Days grantLength(const LifeFigures& figures)
-{
-    const Life& life = figures.opened.kind == Life::Kind::Ages ? figures.opened : figures.sealed;
-    return life.kind == Life::Kind::Ages ? figures.testGrant * life.span.low : Days { 0 };
-}
-
 struct Grant {
     const BenchTest* test;
     Moment until;
@@ -72,7 +65,8 @@ template <class Asked> std::optional<Grant> grantOf(const AgeCase& item, Asked a
 std::optional<Grant> grantUsed(const AgeCase& item)
 {
     return grantOf(item, [&](Moment until) {
-        const AgeCase then(item.history, item.figures, item.climate, std::min(until, item.asOf));
+        const AgeCase then(
+            item.history, item.figures, item.climate, std::min(until, item.asOf), Wording::None);
         return verdictByAge(then) != Verdict::Good;
     });
 }
@@ -89,20 +83,26 @@ std::optional<Limit> applyGrant(const AgeCase& item, std::vector<Reason>& reason
     const auto grant = grantUsed(item);
     if (!grant) {
         if (const BenchTest* passed = item.lastPassed(); passed && grantLength(item.figures) <= Days { 0 })
-            reasons.push_back({ "bench_test_passed", Verdict::Good,
-                testWords(*passed) + ", which extends nothing, as no life is known to extend.", passed->at });
+            reasons.push_back({ "bench_test_passed", Verdict::Good, item.said([&] {
+                                   return testWords(*passed)
+                                       + ", which extends nothing, as no life is known to extend.";
+                               }),
+                passed->at });
         return std::nullopt;
     }
     if (item.asOf <= grant->until) {
         const std::string otherwise = worstReason(reasons).text;
         reasons.assign(1,
-            { "bench_test_passed", Verdict::Good,
-                testWords(*grant->test)
-                    + ", which extends it once. Without the test: " + uncapitalised(otherwise),
+            { "bench_test_passed", Verdict::Good, item.said([&] {
+                 return testWords(*grant->test)
+                     + ", which extends it once. Without the test: " + uncapitalised(otherwise);
+             }),
                 grant->test->at });
         return Limit { grant->until, "bench_test_passed" };
     }
-    std::string usedUp = " The one extension a bench test gives, after " + onDay(grant->test->at)
+    if (item.wording == Wording::None)
+        return std::nullopt;
+    const std::string usedUp = " The one extension a bench test gives, after " + onDay(grant->test->at)
         + ", was used up on " + onDay(grant->until) + '.';
     for (Reason& reason : reasons) {
         if (reason.verdict == worstReason(reasons).verdict) {
@@ -123,8 +123,10 @@ std::optional<Limit> goodAgeLimit(
     const Moment ends = limit->at;
     if (const auto grant = grantOf(item, [&](Moment until) { return until > ends; })) {
         limit = Limit { grant->until, "bench_test_passed" };
-        reasons.push_back({ limit->code, Verdict::Good,
-            testWords(*grant->test) + ", which extends it once, past " + onDay(ends) + '.',
+        reasons.push_back({ limit->code, Verdict::Good, item.said([&] {
+                               return testWords(*grant->test) + ", which extends it once, past " + onDay(ends)
+                                   + '.';
+                           }),
             grant->test->at });
     }
     return limit;
@@ -143,21 +145,30 @@ std::string coldOrHeatToCome(const AgeCase& item, const Limit& limit)
 /// Puts what ends the good verdict first, with its date.
 void sayUntil(const AgeCase& item, const Limit& limit, std::vector<Reason>& reasons)
 {
-    const std::string until = "Good until " + onDay(limit.at) + ": ";
+    const std::string until = item.said([&] { return "Good until " + onDay(limit.at) + ": "; });
     const auto speaks = std::find_if(
         reasons.begin(), reasons.end(), [&](const Reason& reason) { return reason.code == limit.code; });
     if (speaks == reasons.end()) {
-        reasons.insert(
-            reasons.begin(), { limit.code, Verdict::Good, until + coldOrHeatToCome(item, limit), limit.at });
+        reasons.insert(reasons.begin(),
+            { limit.code, Verdict::Good, item.said([&] { return until + coldOrHeatToCome(item, limit); }),
+                limit.at });
         return;
     }
-    if (limit.code == "printed_date" && limit.at < endOf(*item.history.printed))
-        speaks->text += " Warmth where it stands may bring that forward.";
-    speaks->text = until + uncapitalised(std::move(speaks->text));
+    if (item.wording == Wording::Full) {
+        if (limit.code == "printed_date" && limit.at < endOf(*item.history.printed))
+            speaks->text += " Warmth where it stands may bring that forward.";
+        speaks->text = until + uncapitalised(std::move(speaks->text));
+    }
     std::rotate(reasons.begin(), speaks, std::next(speaks));
 }
 
 } // namespace
+
+Days grantLength(const LifeFigures& figures)
+{
+    const Life& life = figures.opened.kind == Life::Kind::Ages ? figures.opened : figures.sealed;
+    return life.kind == Life::Kind::Ages ? figures.testGrant * life.span.low : Days { 0 };
+}
 
 Verdict worst(Verdict a, Verdict b) { return std::max(a, b); }
 
@@ -179,9 +190,14 @@ std::optional<Verdict> verdictOfWord(std::string_view text)
     return std::nullopt;
 }
 
-Judgement judge(const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf)
+Judgement judge(
+    const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf, Wording wording)
 {
-    const AgeCase item(history, figures, climate, asOf);
+    return judge(AgeCase(history, figures, climate, asOf, wording));
+}
+
+Judgement judge(const AgeCase& item)
+{
     const Clock sealed = sealedClock(item);
     const Clock opened = openedClock(item);
 
@@ -219,7 +235,7 @@ std::optional<Moment> goodUntilIfOpened(
     History opened = history;
     if (!opened.opened || openedAt < *opened.opened)
         opened.opened = openedAt;
-    return judge(opened, figures, climate, openedAt).goodUntil;
+    return judge(opened, figures, climate, openedAt, Wording::None).goodUntil;
 }
 
 } // namespace gw

@@ -40,6 +40,10 @@ struct ClockUse {
     Days unwatched { 0 };
 };
 
+/// None: the reasons have no text, and one of heat no moment of its own, but what began to count then. All
+/// else is the same, at a fraction of the time: for a whole shelf of which little is shown.
+enum class Wording { Full, None };
+
 struct Judgement {
     Verdict verdict = Verdict::NotKnown;
     std::vector<Reason> reasons; ///< never empty; worst first
@@ -80,7 +84,8 @@ struct Judgement {
 ///
 /// So knowing less (no made date, no place, a wider range, found undated) never makes the verdict better, nor
 /// does time without a new test; given that a made date left out lies within timeInTrade.
-Judgement judge(const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf);
+Judgement judge(const History& history, const LifeFigures& figures, const Climate& climate, Moment asOf,
+    Wording wording = Wording::Full);
 
 /// The date an unopened container would be good until if it were opened then: for labels and for choosing a
 /// pack. None as for Judgement::goodUntil. One that is open already answers for itself.

@@ -297,6 +297,29 @@ Below WatchedClimate::below(const PlaceId& id, Moment from, Moment to, Celsius l
     return { place->own.watched(from, to) - place->own.above(from, to, colder), unsure.time, unsure.since };
 }
 
+WatchedClimate::Settled WatchedClimate::settled(const PlaceId& id) const
+{
+    Settled settled;
+    const Place* place = find(id);
+    if (!place)
+        return settled;
+    const auto see = [&settled](const Trace& trace) {
+        if (trace.empty())
+            return;
+        settled.upTo = std::min(settled.upTo, trace.at(trace.size() - 1));
+        settled.readings += trace.size();
+    };
+    see(place->own.trace());
+    see(followedBy(*place).trace.trace());
+    return settled;
+}
+
+bool WatchedClimate::unsure(const PlaceId& id, Moment from, Moment to, Celsius limit) const
+{
+    const Place* place = find(id);
+    return !place || place->chills.unsure(airOf(*place), from, to, limit).since.has_value();
+}
+
 bool WatchedClimate::append(const PlaceId& id, const Reading& reading)
 {
     const auto found = m_places.find(id);
@@ -309,6 +332,8 @@ bool WatchedClimate::append(const PlaceId& id, const Reading& reading)
         return false;
     m_anywhere.reset();
     const bool changed = first || own.trace().longestWatched() != longest;
+    if (changed)
+        ++m_upheavals;
     const Reading kept = own.trace().reading(own.trace().size() - 1);
     for (auto& [other, place] : m_places) {
         if (!place.followed)

@@ -55,6 +55,24 @@ public:
     /// without readings in it.
     std::optional<ReadingsFigures> summary(const PlaceId& place, Moment from, Moment to) const;
 
+    /// How far what is known of a place's temperature stays as it is, whatever later readings are added: up
+    /// to its last one, or that of the place it follows where that is earlier; and how many of both there
+    /// are.
+    struct Settled {
+        Moment upTo = Moment::max();
+        std::size_t readings = 0;
+    };
+    Settled settled(const PlaceId& place) const;
+    /// Whether somewhere in a span it may have been colder than a limit with nobody watching.
+    bool unsure(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
+    /// Coldest and warmest of all places, read or assumed: what bounds a place nothing is known of.
+    const std::optional<Range<Celsius>>& anywhere() const;
+    /// How often a reading changed more than what came after the one before it: the first of a place, or one
+    /// that changed what counts as a gap.
+    std::size_t upheavals() const { return m_upheavals; }
+    /// The same for the same climate only, however long it is kept.
+    std::shared_ptr<const void> identity() const { return m_tables; }
+
 private:
     struct Place;
     /// A place that is followed, as the follower takes it.
@@ -85,11 +103,10 @@ private:
     const Followed& followedBy(const Place& place) const;
     Air airOf(const Place& place) const;
     std::optional<Range<Celsius>> assumed(const Place& place, std::size_t quarter) const;
-    /// Coldest and warmest of all places, read or assumed.
-    const std::optional<Range<Celsius>>& anywhere() const;
 
     std::unordered_map<PlaceId, Place> m_places;
     std::shared_ptr<ClockTables> m_tables;
+    std::size_t m_upheavals = 0;
     mutable std::optional<std::optional<Range<Celsius>>> m_anywhere;
 };
 

@@ -105,6 +105,29 @@ class TestProperties : public QObject {
     const Moment m_start = at("2025-01-01T10:00:00Z");
 
 private Q_SLOTS:
+    void withoutWords_itIsTheSameAnswer()
+    {
+        Chance chance { std::mt19937(2) };
+        for (int i = 0; i < cases; ++i) {
+            const History history = chance.history(m_start);
+            const LifeFigures figures = chance.figures();
+            const Moment asOf = after(m_start, chance.real(0, 800));
+            const Judgement full = judge(history, figures, m_climate, asOf);
+            const Judgement bare = judge(history, figures, m_climate, asOf, Wording::None);
+            QCOMPARE(bare.verdict, full.verdict);
+            QCOMPARE(bare.goodUntil, full.goodUntil);
+            QCOMPARE(bare.sealed.used.high, full.sealed.used.high);
+            QCOMPARE(bare.opened.used.high, full.opened.used.high);
+            QCOMPARE(bare.frostEvents, full.frostEvents);
+            QCOMPARE(bare.reasons.size(), full.reasons.size());
+            for (std::size_t r = 0; r < full.reasons.size(); ++r) {
+                QCOMPARE(bare.reasons[r].code, full.reasons[r].code);
+                QCOMPARE(bare.reasons[r].verdict, full.reasons[r].verdict);
+                QVERIFY(bare.reasons[r].text.empty());
+            }
+        }
+    }
+
     void chance_meetsEveryVerdictOften()
     {
         Chance chance { std::mt19937(1) };
