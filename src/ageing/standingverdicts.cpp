@@ -165,9 +165,10 @@ bool StandingVerdicts::step(const WatchedClimate& climate, Place& place, Moment 
         place.clocks[rate] += std::max(before.days[rate], now.days[rate]);
     place.knownChanged = before.known != now.known;
     const Celsius cold { -std::numeric_limits<double>::infinity() };
-    const auto [cooler, hotter] = std::minmax(before.hottest.value_or(cold), now.hottest.value_or(cold));
-    place.cooler = cooler;
-    place.hotter = hotter;
+    const Celsius wasHottest = before.hottest.value_or(cold);
+    const Celsius isHottest = now.hottest.value_or(cold);
+    place.cooler = std::min(wasHottest, isHottest);
+    place.hotter = std::max(wasHottest, isHottest);
     const WatchedTrace* readings = climate.readings(place.id);
     const auto read = readings ? readings->extremes(place.from, asOf) : std::nullopt;
     place.coldest = read ? std::optional(read->low) : std::nullopt;
