@@ -34,6 +34,16 @@ ScrollColumn {
         onDismissed: root.controller.leaveOther()
     }
 
+    Banner {
+        objectName: "summary"
+        Layout.fillWidth: true
+        hint: qsTr("Whose age nobody knows is not known to be good until it was tested.")
+        kind: "info"
+        text: root.controller.summary
+        visible: root.controller.summary.length > 0
+        onDismissed: root.controller.clearSummary()
+    }
+
     Card {
         objectName: "unusable"
         Layout.fillWidth: true

@@ -8,7 +8,7 @@ Item {
     id: root
 
     readonly property bool portrait: root.height > root.width
-    readonly property real footHeight: root.offered ? card.footHeight : 0
+    readonly property real footHeight: root.offered && !controller.asksFill ? card.footHeight : 0
     readonly property bool offered: controller.state === ArrivalController.Offered
     readonly property bool noPicture: AppServices.scanner.camera.state === LabelCamera.Trouble
     // On a tall screen the form needs the room more than the picture, and where there is no picture nothing does.
@@ -29,8 +29,16 @@ Item {
         anchors.rightMargin: Theme.space6
         anchors.top: parent.top
         anchors.topMargin: Theme.space3
-        subtitle: qsTr("Hold a bottle's code before the camera.")
-        title: qsTr("Arrivals")
+        subtitle: controller.stockTaking ? qsTr("Walk along the shelf and scan what stands there.") : qsTr("Hold a bottle's code before the camera.")
+        title: controller.stockTaking ? qsTr("First stock-taking") : qsTr("Arrivals")
+
+        PlainButton {
+            objectName: "stockTaking"
+            iconName: controller.stockTaking ? "check" : "count"
+            text: controller.stockTaking ? qsTr("Finish") : qsTr("Take stock")
+            visible: !root.offered || controller.asksFill
+            onClicked: controller.stockTaking ? controller.endStockTaking() : controller.beginStockTaking()
+        }
 
         PlainButton {
             objectName: "byHand"
@@ -85,13 +93,19 @@ Item {
             id: card
             anchors.fill: parent
             controller: controller
-            visible: root.offered
+            visible: root.offered && !controller.asksFill
+        }
+
+        ArrivalStock {
+            anchors.fill: parent
+            controller: controller
+            visible: controller.stockTaking && (!root.offered || controller.asksFill)
         }
 
         ArrivalLatest {
             anchors.fill: parent
             controller: controller
-            visible: !root.offered
+            visible: !root.offered && !controller.stockTaking
             onByHand: {
                 controller.byHand();
                 card.chooseWhat();

@@ -67,6 +67,9 @@ void AppServices::look(const QString& text, const QString& symbology)
             return;
         }
         if (proposal->kind == ArrivalProposal::Kind::OurContainer) {
+            // On the walk along the shelves it is only one that was booked in before.
+            if (m_stockTaking.on)
+                return say(QString::fromStdString(proposal->say));
             m_navigation.openContainer(QString::fromStdString(proposal->containerLabel));
             return;
         }

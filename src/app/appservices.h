@@ -40,6 +40,14 @@ public:
     /// Takes back the act an entry belongs to, and says so.
     Q_INVOKABLE void undo(const QString& entry);
 
+    /// The first walk along the shelves; it goes on while one looks at other screens.
+    struct StockTaking {
+        bool on = false;
+        QString place; ///< where the shelf stands that is being walked along; empty: asked each time
+        QStringList containers; ///< booked in so far
+    };
+    StockTaking& stockTaking() { return m_stockTaking; }
+
     /// What the last scan wants to book in, until the arrivals screen takes it.
     std::optional<ArrivalProposal> takeProposal();
 
@@ -57,6 +65,7 @@ private:
     Settings& m_settings;
     Scanner& m_scanner;
     Navigation& m_navigation;
+    StockTaking m_stockTaking;
     TickSound m_tick;
     std::optional<ArrivalProposal> m_proposal;
 };

@@ -11,6 +11,8 @@ namespace gw {
 namespace {
 
 constexpr int latestShown = 24;
+/// A walk along more than this is shown by its end only; its numbers count all that is shown.
+constexpr int mostTaken = 600;
 /// A text longer than this is no maker's article code.
 constexpr std::size_t longestArticleCode = 40;
 
@@ -19,11 +21,12 @@ struct OnOffer {
     ArrivalForm::Offers offers;
     std::vector<ChoiceItem> materials, classes;
     std::map<QString, LotDateContext> lots; ///< of each class
-    std::vector<ArrivalRow> latest;
+    std::vector<ArrivalRow> latest, taken;
     bool bookedStands = false; ///< what was booked in last was not taken back
 };
 
-Result<OnOffer> onOffer(const Shop& shop, const QString& bookedEntry, Moment now)
+Result<OnOffer> onOffer(
+    const Shop& shop, const QString& bookedEntry, const QStringList& takenContainers, Moment now)
 {
     OnOffer all;
     auto catalogue = shop.catalogue();
@@ -38,6 +41,14 @@ Result<OnOffer> onOffer(const Shop& shop, const QString& bookedEntry, Moment now
     auto latest = latestArrivals(shop, latestShown, now);
     if (!latest)
         return tl::unexpected(latest.error());
+    if (!takenContainers.isEmpty()) {
+        auto taken = latestArrivals(shop, mostTaken, now);
+        if (!taken)
+            return tl::unexpected(taken.error());
+        std::erase_if(
+            *taken, [&](const ArrivalRow& row) { return !takenContainers.contains(row.container); });
+        all.taken = std::move(*taken);
+    }
     for (const PlaceRecord& place : *places)
         all.offers.places.append(q(place.name));
     all.offers.currency = q(currency->value_or(std::string()));
@@ -130,14 +141,16 @@ void ArrivalController::read()
 {
     const Moment now = services()->clock().now();
     m_form.setToday(services()->clock().today());
-    take(services()->shop().run(
-             [now, entry = m_bookedEntry](const Shop& shop) { return onOffer(shop, entry, now); }),
+    take(services()->shop().run([now, entry = m_bookedEntry, taken = services()->stockTaking().containers](
+                                    const Shop& shop) { return onOffer(shop, entry, taken, now); }),
         [this, entry = m_bookedEntry](OnOffer all) {
             m_form.setOffers(all.offers);
             m_materials.setItems(std::move(all.materials));
             m_classes.setItems(std::move(all.classes));
             m_lotsOfClass = std::move(all.lots);
             m_latest.setRows(std::move(all.latest));
+            countTaken(all.taken);
+            m_taken.setRows(std::move(all.taken));
             m_loaded = true;
             if (m_state == Booked && entry == m_bookedEntry && !all.bookedStands)
                 setState(Waiting);
@@ -182,6 +195,9 @@ void ArrivalController::show(const ArrivalProposal& proposal)
         setState(Unusable);
         return;
     }
+    ArrivalDraft draft = proposal.draft;
+    if (stockTaking())
+        standOnShelf(draft);
     const ChoiceItem* material
         = proposal.draft.material ? m_materials.item(q(proposal.draft.material->text)) : nullptr;
     if (proposal.draft.material && !material) {
@@ -189,9 +205,9 @@ void ArrivalController::show(const ArrivalProposal& proposal)
         ChoiceItem fresh;
         fresh.key = q(proposal.draft.material->text);
         fresh.name = q(proposal.materialName);
-        m_form.load(proposal.draft, &fresh);
+        m_form.load(draft, &fresh);
     } else {
-        m_form.load(proposal.draft, material);
+        m_form.load(draft, material);
     }
     m_form.setLotContext(proposal.lotContext);
     setState(Offered);
@@ -241,6 +257,7 @@ void ArrivalController::bookIn()
         setError(draft.error());
         return;
     }
+    draft->leftShare = std::exchange(m_leftShare, 1);
     act([draft = std::move(*draft)](Shop& shop, ActTime time) { return gw::bookIn(shop, draft, time); },
         [this](const ActDone& done) { tellBooked(done); });
 }
@@ -249,6 +266,7 @@ void ArrivalController::tellBooked(const ActDone& done)
 {
     m_bookedEntry = q(done.entry.text);
     m_booked = q(done.said);
+    noteTaken(done);
     m_labels.clear();
     m_verdict.clear();
     m_reason.clear();

@@ -35,6 +35,13 @@ class ArrivalController : public gw::Controller {
     Q_PROPERTY(QList<QString> labels READ labels NOTIFY shown) ///< label codes to write on the bottles
     Q_PROPERTY(QString verdict READ verdict NOTIFY shown)
     Q_PROPERTY(QString reason READ reason NOTIFY shown)
+    // The first stock-taking: walk along a shelf, scanning
+    Q_PROPERTY(bool stockTaking READ stockTaking NOTIFY shown)
+    Q_PROPERTY(int shelfAt READ shelfAt NOTIFY shown) ///< the shelf among the places; -1: not said
+    Q_PROPERTY(bool asksFill READ asksFill NOTIFY shown) ///< all is known but how full it is
+    Q_PROPERTY(gw::ArrivalModel* taken READ taken CONSTANT) ///< what was booked in on this walk
+    Q_PROPERTY(QString takenWords READ takenWords NOTIFY shown) ///< "12 containers of 5 materials ..."
+    Q_PROPERTY(QString summary READ summary NOTIFY shown) ///< of the walk that has just ended
 
 public:
     enum State {
@@ -62,6 +69,15 @@ public:
     QStringList labels() const { return m_labels; }
     QString verdict() const { return m_verdict; }
     QString reason() const { return m_reason; }
+    bool stockTaking() const { return services() && services()->stockTaking().on; }
+    int shelfAt() const;
+    bool asksFill() const
+    {
+        return stockTaking() && m_state == Offered && !m_form.isNew() && m_form.complete();
+    }
+    ArrivalModel* taken() { return &m_taken; }
+    QString takenWords() const;
+    QString summary() const { return m_summary; }
 
     /// Begins an arrival without a code; what it is has to be chosen.
     Q_INVOKABLE void byHand();
@@ -71,6 +87,13 @@ public:
     Q_INVOKABLE void bookIn();
     /// Leaves this arrival; goes on to what else was scanned, if anything was.
     Q_INVOKABLE void putAside();
+    Q_INVOKABLE void beginStockTaking();
+    Q_INVOKABLE void endStockTaking();
+    Q_INVOKABLE void clearSummary();
+    /// The shelf that is walked along now, by its place among the form's places.
+    Q_INVOKABLE void setShelf(int at);
+    /// Books in what is offered, so much of it left: 1 for a full one.
+    Q_INVOKABLE void bookInFilled(double share);
     Q_INVOKABLE void takeOther();
     Q_INVOKABLE void leaveOther();
 
@@ -87,9 +110,17 @@ private:
     void show(const ArrivalProposal& proposal);
     void setState(State state);
     void tellBooked(const ActDone& done);
+    void noteTaken(const ActDone& done);
+    void countTaken(const std::vector<ArrivalRow>& rows);
+    void standOnShelf(ArrivalDraft& draft) const;
 
     ArrivalForm m_form;
-    ArrivalModel m_latest;
+    ArrivalModel m_latest, m_taken;
+    struct TakenCount {
+        int containers = 0, materials = 0;
+    } m_takenCount;
+    QString m_summary;
+    double m_leftShare = 1;
     ChoiceModel m_materials, m_classes;
     std::map<QString, LotDateContext> m_lotsOfClass;
     bool m_loaded = false;

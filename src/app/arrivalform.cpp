@@ -75,7 +75,10 @@ void ArrivalForm::loadDate()
 {
     const auto& date = m_read.printed ? m_read.printed : m_read.made;
     m_date = date ? q(formatDate(*date)) : QString();
-    m_dateKind = m_read.printed ? (m_read.printedIsUseBy ? UseBy : BestBefore) : m_read.made ? MadeOn : -1;
+    m_dateKind = m_read.printed ? (m_read.printedIsUseBy ? UseBy : BestBefore)
+        : m_read.made           ? MadeOn
+        : m_read.foundUndated   ? FoundUndated
+                                : -1;
     m_asksDate = m_dateKind < 0;
 }
 

@@ -28,6 +28,9 @@ struct ArrivalDraft {
     std::optional<Date> printed;
     bool printedIsUseBy = false;
     bool foundUndated = false; ///< met at a stock-taking, age not known
+    /// Met at a stock-taking with so much of it left, above 0 to 1; less than 1 was opened some time before,
+    /// so that its age is not known either.
+    double leftShare = 1;
     std::string lot;
     /// LotDate::key when the made date was read from the lot code, for the next lot; empty otherwise.
     std::string lotReadAs;

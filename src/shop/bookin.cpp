@@ -1,5 +1,8 @@
 #include "shop/arrival.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include <QRandomGenerator>
 #include <QString>
 
@@ -20,6 +23,8 @@ Result<void> checkDraft(const ArrivalDraft& draft, ActTime time)
         return fail(ErrorCode::BadInput,
             "Book in 1 to " + std::to_string(mostAtOnce) + " of the same at once, not "
                 + std::to_string(draft.count) + ".");
+    if (!(draft.leftShare > 0 && draft.leftShare <= 1))
+        return fail(ErrorCode::BadInput, "Say how much is left in it: more than nothing, at most all of it.");
     if (!draft.amount)
         return fail(ErrorCode::BadInput, "Say how much is in one container, such as 500g or 250ml.");
     if (draft.amount->milli <= 0)
@@ -142,6 +147,9 @@ Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time)
         if (!place)
             return tl::unexpected(place.error());
 
+        Amount left = *draft.amount;
+        left.milli
+            = std::max<std::int64_t>(1, std::llround(static_cast<double>(left.milli) * draft.leftShare));
         for (int i = 0; i < draft.count; ++i) {
             ContainerRecord container;
             container.id = ContainerId { newUuid() };
@@ -153,17 +161,19 @@ Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time)
             container.made = draft.made;
             container.printed = draft.printed;
             container.printedIsUseBy = draft.printedIsUseBy;
-            container.foundUndated = draft.foundUndated;
+            container.foundUndated = draft.foundUndated || draft.leftShare < 1;
             container.capacity = *draft.amount;
             container.price = draft.price;
             container.created = time.now;
             if (auto added = shop.store().addContainer(container); !added)
                 return tl::unexpected(added.error());
             Entry& arrived = act.add(EntryKind::Arrived, container.id);
-            arrived.deltaMilli = draft.amount->milli;
+            arrived.deltaMilli = left.milli;
             arrived.place = *place;
+            if (draft.leftShare < 1)
+                act.add(EntryKind::Opened, container.id).note = "found open";
         }
-        const std::string each = act.say(*draft.amount);
+        const std::string each = act.say(left);
         if (draft.count == 1)
             return "Booked in " + each + " of " + material->name + ".";
         return "Booked in " + std::to_string(draft.count) + " of " + material->name + ", " + each + " each.";

@@ -99,6 +99,7 @@ StockState foldEntries(const ContainerRecord& container, std::span<const Entry> 
             < std::tuple(b->at, !makesContainer(*b), b->recorded);
     });
 
+    const ActId* arrivedIn = nullptr;
     // Of entries with one moment, what makes the container comes first.
     for (const Entry* entry : ordered) {
         if (entry->container != container.id)
@@ -112,6 +113,7 @@ StockState foldEntries(const ContainerRecord& container, std::span<const Entry> 
         case EntryKind::Arrived:
             state.arrived = entry->at;
             history.arrived = entry->at;
+            arrivedIn = &entry->act;
             break;
         case EntryKind::Decanted:
         case EntryKind::Mixed:
@@ -127,6 +129,8 @@ StockState foldEntries(const ContainerRecord& container, std::span<const Entry> 
         case EntryKind::Opened:
             if (!history.opened || entry->at < *history.opened)
                 history.opened = entry->at;
+            // Opened in the act that booked it in: it was met open, since when nobody knows.
+            history.foundOpen = history.foundOpen || (arrivedIn && entry->act == *arrivedIn);
             break;
         case EntryKind::Tested:
             history.tests.push_back(

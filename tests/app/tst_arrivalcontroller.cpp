@@ -229,6 +229,89 @@ private Q_SLOTS:
         QCOMPARE(screen.form.property("count").toInt(), 4);
     }
 
+    void stockTaking_booksInByHowFull_withUnknownDatesLeftUnknown()
+    {
+        Screen screen;
+        const int before = screen.stock();
+        screen.controller.beginStockTaking();
+        QVERIFY(screen.controller.stockTaking());
+        screen.controller.setShelf(1);
+        QCOMPARE(screen.controller.shelfAt(), 1);
+        const QString shelf = screen.form.places().at(1);
+
+        screen.scan(u"9520001421174"_s); // the bare number on the bottle: no date, no lot
+        QVERIFY2(screen.controller.asksFill(), qPrintable(screen.form.lacking()));
+        screen.controller.bookInFilled(0.25);
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QCOMPARE(screen.stock(), before + 1);
+        const QString label = screen.controller.labels().first();
+        auto page = screen.page(label);
+        QCOMPARE(page.item.left, grams(250));
+        QCOMPARE(page.item.capacity, grams(1000));
+        QCOMPARE(page.item.placeName, shelf.toStdString());
+        QVERIFY(!page.item.made && !page.item.printed);
+        QVERIFY(page.item.openedAt.has_value());
+        QVERIFY(page.item.judgement.verdict != Verdict::Good);
+
+        // A printed date is kept; whether it stood open here before, nobody knows.
+        screen.scan(u"(01)09520001421174(17)280531"_s);
+        QVERIFY(screen.controller.asksFill());
+        screen.controller.bookInFilled(0.5);
+        QTRY_COMPARE(screen.controller.taken()->rowCount(), 2);
+        QTRY_VERIFY(screen.controller.labels().size() == 1 && screen.controller.labels().first() != label);
+        page = screen.page(screen.controller.labels().first());
+        QCOMPARE(formatDate(*page.item.printed), std::string("2028-05-31"));
+        QCOMPARE(page.item.left, grams(500));
+        QVERIFY(page.item.judgement.verdict != Verdict::Good);
+        // A full one with its date is like any arrival.
+        screen.scan(u"(01)09520001421174(17)280531"_s);
+        screen.controller.bookInFilled(1);
+        QTRY_COMPARE(screen.controller.taken()->rowCount(), 3);
+        QTRY_VERIFY(!screen.controller.busy());
+        page = screen.page(screen.controller.labels().first());
+        QVERIFY(!page.item.openedAt.has_value());
+        QCOMPARE(page.item.judgement.verdict, Verdict::Good);
+
+        // One of ours on that shelf is said, and the walk goes on.
+        QSignalSpy said(&screen.bench.services, &AppServices::said);
+        screen.bench.scanner.typed(label);
+        QTRY_COMPARE(said.size(), 1);
+        QVERIFY(said.first().first().toString().contains(label));
+        QVERIFY(screen.controller.stockTaking());
+
+        // Taken back from the running list, it counts no more.
+        QVERIFY2(screen.controller.takenWords().startsWith(u'3'), qPrintable(screen.controller.takenWords()));
+        screen.bench.services.undo(screen.controller.taken()->index(0).data(ArrivalModel::Key).toString());
+        QTRY_COMPARE(screen.controller.taken()->rowCount(), 2);
+        QTRY_VERIFY(screen.controller.takenWords().startsWith(u'2'));
+
+        screen.controller.endStockTaking();
+        QVERIFY(!screen.controller.stockTaking());
+        QVERIFY2(screen.controller.summary().startsWith(u'2'), qPrintable(screen.controller.summary()));
+        screen.scan(u"9520001421174"_s);
+        QVERIFY(!screen.controller.asksFill());
+        QVERIFY(screen.form.asksDate());
+    }
+
+    void stockTaking_goesOnAfterAnotherScreen_andLearnsWhatIsNew()
+    {
+        Screen screen;
+        screen.controller.beginStockTaking();
+        screen.controller.setShelf(0);
+        ArrivalController again;
+        again.setServices(&screen.bench.services);
+        QTRY_VERIFY(again.loaded());
+        QVERIFY(again.stockTaking());
+        QCOMPARE(again.shelfAt(), 0);
+        screen.scan(u"9520123456788"_s); // a number that is new here: the whole form, its age left unknown
+        ArrivalController& asked
+            = screen.controller.state() == ArrivalController::Offered ? screen.controller : again;
+        QVERIFY(!asked.asksFill());
+        QVERIFY(asked.form()->isNew());
+        QCOMPARE(asked.form()->property("dateKind").toInt(), int(ArrivalForm::FoundUndated));
+        QVERIFY(asked.form()->placeAt() == 0);
+    }
+
     // GS1 General Specifications 3.4: day 00 of a use-by is the last of its month; a person may write so as
     // well.
     void monthAlone_isItsLastDayForUseBy_andItsFirstForMadeOn()

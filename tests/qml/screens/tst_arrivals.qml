@@ -159,6 +159,59 @@ Item {
             tryCompare(test.named("headAmount"), "text", "1\u00a0kg");
         }
 
+        function test_lotCode_offersDaysToPick() {
+            test.offer("(01)09520001421174(10)L26010A", 1172, 800);
+            const tiles = test.see("lotDates");
+            verify(tiles.options[0].startsWith("day 10 of 2026"), tiles.options[0]);
+            compare(tiles.currentIndex, -1);
+            compare(test.named("bookIn").enabled, false);
+            test.pick("lotDates", 0);
+            tryCompare(tiles, "currentIndex", 0);
+            tryCompare(test.named("bookIn"), "enabled", true);
+            test.see("headName");
+            test.pick("lotDates", tiles.options.length - 1);
+            tryCompare(test.named("bookIn"), "enabled", false);
+        }
+
+        function test_stockTaking_isOneThumbForEachBottle() {
+            test.show(1172, 800);
+            test.pressOn("stockTaking");
+            test.pick("shelfPlaces", 0);
+            AppServices.scanner.typed("9520001421174");
+            test.pressOn("fill-0.5");
+            const code = test.see("newLabel").text;
+            test.see("arrival-" + code);
+            tryVerify(() => test.named("taken").note.startsWith("1 "), test.patience);
+            test.pressOn("stockTaking");
+            const summary = test.see("summary");
+            verify(summary.text.startsWith("1 "), summary.text);
+            summary.dismissed();
+            tryVerify(() => test.named("summary") === null, test.patience);
+        }
+
+        // What stands in a code is shown and nothing else, whatever it holds.
+        function test_anyText_isOnlyShown_data() {
+            return [
+                { tag: "web address", text: "https://example.com/?next=javascript:alert(1)" },
+                { tag: "SQL", text: "x'); DROP TABLE container; --" },
+                { tag: "HTML", text: "<img src='http://example.com/x.png'><b>bold</b>" },
+                { tag: "long", text: "Z".repeat(5000) },
+                { tag: "a megabyte", text: "<i>".repeat(350000) }
+            ];
+        }
+
+        function test_anyText_isOnlyShown(row) {
+            test.show(1172, 800);
+            AppServices.scanner.typed(row.text);
+            const card = test.see("unusable");
+            const line = test.waitFor(() => test.walk(card, item => item.textFormat !== undefined && item.text.startsWith("Read: ")), "the text");
+            compare(line.textFormat, Text.PlainText);
+            verify(line.text.length < 160, line.text.length);
+            verify(row.text.length > 80 || line.text.includes(row.text), line.text);
+            verify(!test.named("bookIn"));
+            verify(card.width <= 1172);
+        }
+
         function test_faultyCode_saysWhyAndBooksNothing() {
             test.show(1172, 800);
             AppServices.scanner.typed("9520001421175");

@@ -1,0 +1,58 @@
+import QtQuick
+import QtQuick.Templates as T
+import Gluewright.Ui
+
+// How full a container is, as a picture to press.
+T.AbstractButton {
+    id: root
+
+    property string shape
+    property color contents
+    property real level: 1
+
+    Accessible.name: root.text
+    Accessible.role: Accessible.Button
+    focusPolicy: Qt.StrongFocus
+    implicitHeight: 132
+    implicitWidth: 96
+
+    Keys.onReturnPressed: root.clicked()
+
+    background: Rectangle {
+        border.color: Theme.edge
+        border.width: 1
+        color: root.down ? Theme.testFirstWash : Theme.card
+        radius: Theme.radius
+
+        FocusRing {
+            shown: root.visualFocus
+        }
+    }
+
+    contentItem: Item {
+        Vessel {
+            id: vessel
+            Accessible.ignored: true
+            anchors.horizontalCenter: parent.horizontalCenter
+            anchors.top: parent.top
+            anchors.topMargin: Theme.space3
+            contents: root.contents
+            height: 72
+            level: root.level
+            shape: root.shape
+            width: 48
+        }
+
+        PlainText {
+            Accessible.ignored: true
+            anchors.left: parent.left
+            anchors.right: parent.right
+            anchors.top: vessel.bottom
+            anchors.topMargin: Theme.space1
+            horizontalAlignment: Text.AlignHCenter
+            size: Theme.textSmall
+            strong: true
+            text: root.text
+        }
+    }
+}
