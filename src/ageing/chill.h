@@ -12,6 +12,10 @@ namespace gw {
 struct AssumedRanges;
 class Trace;
 
+/// How much of the contents' state at the end of a span is wanted: all, or whether they are frozen, and of
+/// those that are not no temperature, which is some work to tell.
+enum class ChillEnd { Warm, FrozenOnly };
+
 /// What a span of time in one place did to contents.
 struct Chill {
     std::vector<FrostEvent> events; ///< that ended in the span, in time order; the running one is in end

@@ -41,17 +41,40 @@ ColdTimes::Unsure ChillMemo::unsure(const Air& air, Moment from, Moment to, Cels
     return cold(air, limit).times.unsure(air, from, to);
 }
 
-Chill ChillMemo::chill(const Air& air, Moment from, Moment to, const Contents& contents, const Warmth& start)
+const Response& ChillMemo::knownKind(const Contents& contents)
 {
-    const Response kind = kindOf(responseOf(contents));
-    Cold& cold = this->cold(air, kind.freezesAt);
+    constexpr std::size_t few = 32;
+    const auto known = std::find_if(
+        m_contents.begin(), m_contents.end(), [&](const auto& c) { return c.first == contents; });
+    if (known != m_contents.end())
+        return known->second;
+    if (m_contents.size() == few)
+        m_contents.clear();
+    return m_contents.emplace_back(contents, kindOf(responseOf(contents))).second;
+}
+
+const ChillTimeline& ChillMemo::timeline(const Air& air, const Response& kind, Cold& cold)
+{
     auto known
         = std::find_if(cold.kinds.begin(), cold.kinds.end(), [&](const auto& k) { return k.first == kind; });
     if (known == cold.kinds.end())
         known = cold.kinds.insert(known, { kind, ChillTimeline(kind) });
     known->second.grow(air, cold.times);
+    return known->second;
+}
 
-    Chill chill = known->second.chill(air, from, std::max(from, to), start);
+bool ChillMemo::startMatters(const Air& air, Moment from, Moment to, const Contents& contents)
+{
+    const Response kind = knownKind(contents);
+    return timeline(air, kind, cold(air, kind.freezesAt)).startMatters(from, to);
+}
+
+Chill ChillMemo::chill(
+    const Air& air, Moment from, Moment to, const Contents& contents, const Warmth& start, ChillEnd end)
+{
+    const Response kind = knownKind(contents);
+    Cold& cold = this->cold(air, kind.freezesAt);
+    Chill chill = timeline(air, kind, cold).chill(air, from, std::max(from, to), start, end);
     const ColdTimes::Unsure unsure = cold.times.unsure(air, from, to);
     chill.unwatchedRisk = unsure.time;
     chill.riskSince = unsure.since;

@@ -17,7 +17,10 @@ class ChillMemo {
 public:
     /// As chillOf(), for contents rounded to the next kind that answers quicker to the air: sooner frozen,
     /// never later.
-    Chill chill(const Air& air, Moment from, Moment to, const Contents& contents, const Warmth& start);
+    Chill chill(const Air& air, Moment from, Moment to, const Contents& contents, const Warmth& start,
+        ChillEnd end = ChillEnd::Warm);
+    /// As Climate::startMatters().
+    bool startMatters(const Air& air, Moment from, Moment to, const Contents& contents);
     /// Unwatched time in which it may have been colder than a limit.
     ColdTimes::Unsure unsure(const Air& air, Moment from, Moment to, Celsius limit);
     void forget();
@@ -31,6 +34,8 @@ private:
         std::vector<std::pair<Response, ChillTimeline>> kinds;
     };
     Cold& cold(const Air& air, Celsius limit);
+    const Response& knownKind(const Contents& contents);
+    const ChillTimeline& timeline(const Air& air, const Response& kind, Cold& cold);
 
     /// What the answers rest on besides the readings themselves.
     struct Basis {
@@ -41,6 +46,7 @@ private:
         friend bool operator==(const Basis&, const Basis&) = default;
     };
     Basis m_basis;
+    std::vector<std::pair<Contents, Response>> m_contents; ///< a few whose kind was asked for last
     std::map<Celsius, Cold> m_cold; ///< by freezing point
 };
 

@@ -147,7 +147,13 @@ std::optional<Moment> ChillTimeline::join(AirPath& path, FrostWalk& own, Moment 
     return std::nullopt;
 }
 
-Chill ChillTimeline::chill(const Air& air, Moment from, Moment to, const Warmth& start) const
+bool ChillTimeline::startMatters(Moment from, Moment to) const
+{
+    const Window* window = windowAt(from);
+    return window && window->from < to && window->from < from + m_settle;
+}
+
+Chill ChillTimeline::chill(const Air& air, Moment from, Moment to, const Warmth& start, ChillEnd end) const
 {
     FrostWalk own(m_response, from, start);
     AirPath path(air, m_response.freezesAt);
@@ -163,6 +169,7 @@ Chill ChillTimeline::chill(const Air& air, Moment from, Moment to, const Warmth&
     Moment since = own.at();
     Warmth warmth = own.warmth();
     const auto running = warmth.frozenSince;
+    bool farFromCold = false;
     const Mark* mark = markUpTo(to);
     if (mark && mark->at >= *joined && mark->at > since) {
         since = mark->at;
@@ -173,6 +180,7 @@ Chill ChillTimeline::chill(const Air& air, Moment from, Moment to, const Warmth&
         if (!window || window->from >= to) {
             since = settles;
             warmth = {};
+            farFromCold = true;
         }
     }
 
@@ -180,11 +188,13 @@ Chill ChillTimeline::chill(const Air& air, Moment from, Moment to, const Warmth&
         m_events.begin(), m_events.end(), [&](const Ended& e) { return e.at <= *joined; });
     for (; event != m_events.end() && event->at <= since; ++event)
         chill.events.push_back(event->event);
-    FrostWalk last(m_response, since, warmth);
-    AirPath rest(air, m_response.freezesAt);
-    walk(rest, last, to);
-    chill.events.insert(chill.events.end(), last.events().begin(), last.events().end());
-    chill.end = last.warmth();
+    if (!farFromCold || end == ChillEnd::Warm) {
+        FrostWalk last(m_response, since, warmth);
+        AirPath rest(air, m_response.freezesAt);
+        walk(rest, last, to);
+        chill.events.insert(chill.events.end(), last.events().begin(), last.events().end());
+        chill.end = last.warmth();
+    }
 
     // An event it was in when it joined began when it did for this container.
     if (running) {

@@ -19,7 +19,9 @@ public:
 
     void grow(const Air& air, const ColdTimes& cold);
     /// As chillOf() but for the risk of unwatched time.
-    Chill chill(const Air& air, Moment from, Moment to, const Warmth& start) const;
+    Chill chill(const Air& air, Moment from, Moment to, const Warmth& start, ChillEnd end) const;
+    /// Whether a spell is so near that it matters how warm contents come to a span.
+    bool startMatters(Moment from, Moment to) const;
 
 private:
     /// A stretch gone through, from its first mark to its last.

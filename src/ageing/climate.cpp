@@ -15,7 +15,9 @@ std::optional<Range<Celsius>> AssumedRanges::of(std::size_t quarter) const
 
 Heat Climate::heat(const PlaceId&, Moment, Moment, Celsius) const { return {}; }
 
-Chill Climate::chill(const PlaceId&, Moment from, Moment to, const Contents&, const Warmth&) const
+bool Climate::startMatters(const PlaceId&, Moment, Moment, const Contents&) const { return false; }
+
+Chill Climate::chill(const PlaceId&, Moment from, Moment to, const Contents&, const Warmth&, ChillEnd) const
 {
     Chill chill;
     chill.unwatchedRisk = daysBetween(from, std::max(from, to));

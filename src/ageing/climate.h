@@ -65,8 +65,10 @@ public:
     virtual Heat heat(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
     /// What the place did to contents that stood in it, see chillOf(). A climate that cannot tell knows
     /// nothing.
-    virtual Chill chill(
-        const PlaceId& place, Moment from, Moment to, const Contents& contents, const Warmth& start) const;
+    virtual Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents,
+        const Warmth& start, ChillEnd end = ChillEnd::Warm) const;
+    /// Whether it matters to what chill() answers of a span how warm contents that are not frozen come to it.
+    virtual bool startMatters(const PlaceId& place, Moment from, Moment to, const Contents& contents) const;
     /// How long the place was, or may have been, colder than a limit.
     virtual Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const;
 };

@@ -19,11 +19,12 @@ std::vector<Filling>::const_iterator fillingAt(const History& history, Moment at
 
 class Gathering {
 public:
-    explicit Gathering(const AgeCase& item)
+    Gathering(const AgeCase& item, ChillEnd now)
         : m_item(item)
         , m_tested(item.lastPassed() != nullptr)
         , m_settled(weatherSince(item))
         , m_settlesAll(m_tested && m_settled >= item.asOf)
+        , m_end(now)
     {
         frosts.counted = true;
     }
@@ -41,7 +42,7 @@ public:
                 until = std::min(until, std::next(filling)->from);
             if (at < m_settled)
                 until = std::min(until, m_settled);
-            part(place, at, until);
+            m_parts.push_back({ place, at, until, contentsAt(m_item.history, m_item.figures, at) });
             at = until;
         } while (at < end);
     }
@@ -50,6 +51,8 @@ public:
 
     void finish()
     {
+        for (std::size_t i = 0; i < m_parts.size(); ++i)
+            part(m_parts[i], i + 1 == m_parts.size() ? m_end : endOf(m_parts[i + 1]));
         const auto unsettled = [&](const FrostEvent& event) {
             return !m_tested || event.from >= m_settled || (event.thawed && *event.thawed > m_settled);
         };
@@ -64,16 +67,31 @@ public:
     }
 
 private:
-    void part(const PlaceId& place, Moment from, Moment to)
+    struct Part {
+        PlaceId place;
+        Moment from;
+        Moment to;
+        Contents contents;
+    };
+
+    /// What is wanted of the end of a part before another.
+    ChillEnd endOf(const Part& next) const
     {
-        const Contents contents = contentsAt(m_item.history, m_item.figures, from);
-        const Chill chill = m_item.climate.chill(place, from, to, contents, frosts.now);
+        return m_item.climate.startMatters(next.place, next.from, next.to, next.contents)
+            ? ChillEnd::Warm
+            : ChillEnd::FrozenOnly;
+    }
+
+    void part(const Part& part, ChillEnd end)
+    {
+        const Chill chill
+            = m_item.climate.chill(part.place, part.from, part.to, part.contents, frosts.now, end);
         frosts.events.insert(frosts.events.end(), chill.events.begin(), chill.events.end());
         frosts.now = chill.end;
         if (!chill.riskSince)
             return;
         frosts.everUnsure = true;
-        if (m_settlesAll || (m_tested && from < m_settled))
+        if (m_settlesAll || (m_tested && part.from < m_settled))
             return;
         if (!frosts.riskSince)
             frosts.riskSince = chill.riskSince;
@@ -84,6 +102,8 @@ private:
     const bool m_tested;
     const Moment m_settled;
     const bool m_settlesAll;
+    const ChillEnd m_end;
+    std::vector<Part> m_parts;
 };
 
 } // namespace
@@ -101,11 +121,11 @@ Contents contentsAt(const History& history, const LifeFigures& figures, Moment a
     return contentsOf(figures, filling == history.fillings.end() ? Filling {} : *filling);
 }
 
-Frosts frostsOf(const AgeCase& item)
+Frosts frostsOf(const AgeCase& item, ChillEnd now)
 {
     if (item.figures.frost == Frost::Never || item.figures.crystallisesBetween)
         return {};
-    Gathering gathering(item);
+    Gathering gathering(item, now);
     const Moment here = item.hereSince();
     if (item.history.foundUndated)
         gathering.stay(firstPlace(item), foundBegun(item), here);

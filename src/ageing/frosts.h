@@ -23,7 +23,8 @@ struct Frosts {
     /// How often it froze; none when that is not known, or not counted.
     std::optional<int> count() const;
 };
-Frosts frostsOf(const AgeCase& item);
+/// Without its warmth now, where it is not frozen, at a fraction of the time.
+Frosts frostsOf(const AgeCase& item, ChillEnd now = ChillEnd::Warm);
 
 /// What stands in the container at a moment.
 Contents contentsAt(const History& history, const LifeFigures& figures, Moment at);

@@ -211,7 +211,7 @@ Judgement judge(const AgeCase& item)
     judgement.opened = opened.use();
     judgement.reasons = standingReasons(item);
     append(judgement.reasons, std::move(byAge));
-    Frosts frosts = frostsOf(item);
+    Frosts frosts = frostsOf(item, ChillEnd::FrozenOnly);
     append(judgement.reasons, weatherReasons(item, frosts));
     judgement.frostEvents = frosts.count();
     judgement.frozenNow = frosts.frozenNow;

@@ -265,9 +265,11 @@ Heat WatchedClimate::heat(const PlaceId& id, Moment from, Moment to, Celsius lim
 
 /// The air of a place as frost sees it: its readings, then those of the place it follows, then what is
 /// assumed.
-Air WatchedClimate::airOf(const Place& place) const
+const Air& WatchedClimate::airOf(const Place& place) const
 {
-    Air air { &place.own.trace() };
+    if (place.air)
+        return *place.air;
+    Air& air = place.air.emplace(Air { &place.own.trace() });
     for (std::size_t quarter = 0; quarter < air.assumed.quarters.size(); ++quarter)
         air.assumed.quarters[quarter] = assumed(place, quarter);
     const Followed& followed = followedBy(place);
@@ -278,12 +280,18 @@ Air WatchedClimate::airOf(const Place& place) const
     return air;
 }
 
-Chill WatchedClimate::chill(
-    const PlaceId& id, Moment from, Moment to, const Contents& contents, const Warmth& start) const
+Chill WatchedClimate::chill(const PlaceId& id, Moment from, Moment to, const Contents& contents,
+    const Warmth& start, ChillEnd end) const
 {
     const Place* place = find(id);
-    return place ? place->chills.chill(airOf(*place), from, to, contents, start)
-                 : Climate::chill(id, from, to, contents, start);
+    return place ? place->chills.chill(airOf(*place), from, to, contents, start, end)
+                 : Climate::chill(id, from, to, contents, start, end);
+}
+
+bool WatchedClimate::startMatters(const PlaceId& id, Moment from, Moment to, const Contents& contents) const
+{
+    const Place* place = find(id);
+    return place && place->chills.startMatters(airOf(*place), from, to, contents);
 }
 
 Below WatchedClimate::below(const PlaceId& id, Moment from, Moment to, Celsius limit) const
@@ -336,6 +344,7 @@ bool WatchedClimate::append(const PlaceId& id, const Reading& reading)
         ++m_upheavals;
     const Reading kept = own.trace().reading(own.trace().size() - 1);
     for (auto& [other, place] : m_places) {
+        place.air.reset();
         if (!place.followed)
             continue;
         if (changed)

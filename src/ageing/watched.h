@@ -43,8 +43,9 @@ public:
     Exposure exposure(const PlaceId& place, Moment from, Moment to, const Rate& rate) const override;
     std::optional<Range<Celsius>> usual(const PlaceId& place, Moment at) const override;
     Heat heat(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
-    Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents,
-        const Warmth& start) const override;
+    Chill chill(const PlaceId& place, Moment from, Moment to, const Contents& contents, const Warmth& start,
+        ChillEnd end = ChillEnd::Warm) const override;
+    bool startMatters(const PlaceId& place, Moment from, Moment to, const Contents& contents) const override;
     Below below(const PlaceId& place, Moment from, Moment to, Celsius limit) const override;
 
     /// Adds a reading later than all of the place's; false for another, and for a place that is not there.
@@ -96,12 +97,13 @@ private:
         std::optional<Follow> follows;
         mutable std::optional<Followed> followed {}; ///< once asked for
         mutable ChillMemo chills {};
+        mutable std::optional<Air> air {}; ///< once asked for; until the next reading
     };
     class Filling;
 
     const Place* find(const PlaceId& id) const;
     const Followed& followedBy(const Place& place) const;
-    Air airOf(const Place& place) const;
+    const Air& airOf(const Place& place) const;
     std::optional<Range<Celsius>> assumed(const Place& place, std::size_t quarter) const;
 
     std::unordered_map<PlaceId, Place> m_places;
