@@ -34,6 +34,7 @@ Item {
 
         PlainButton {
             objectName: "stockTaking"
+            Layout.minimumWidth: implicitWidth
             iconName: controller.stockTaking ? "check" : "count"
             text: controller.stockTaking ? qsTr("Finish") : qsTr("Take stock")
             visible: !root.offered || controller.asksFill

@@ -14,6 +14,8 @@ using namespace std::chrono;
 /// AI 10 holds twenty characters; what is longer was typed in another field.
 constexpr std::size_t longestLot = 40;
 constexpr std::size_t mostOffered = 6;
+/// A part of a longer number that is so much less plausible than the best would only be in the way.
+constexpr double leastShareOfBest = 0.2;
 /// Nothing older is still on a shelf by a lot code alone: a guess, no source.
 constexpr int oldestYears = 15;
 
@@ -225,6 +227,14 @@ std::string keyOf(std::string_view pattern, std::size_t at)
     return std::string(pattern) + '@' + std::to_string(at);
 }
 
+bool standsAlone(std::string_view code, const LotDate& date)
+{
+    std::size_t at = 0;
+    for (const char digit : std::string_view(date.key).substr(date.key.find('@') + 1))
+        at = at * 10 + static_cast<std::size_t>(digit - '0');
+    return fitOf(code, at, at + date.read.size()) >= 1;
+}
+
 std::string_view patternOf(std::string_view key) { return key.substr(0, key.find('@')); }
 
 std::string upperCase(std::string_view text)
@@ -273,7 +283,11 @@ std::vector<LotDate> lotDates(std::string_view lot, const LotDateContext& contex
         }
     }
     std::ranges::stable_sort(all, std::greater {}, &LotDate::plausibility);
+    const double least = all.empty() ? 0 : leastShareOfBest * all.front().plausibility;
     markLastTime(all, context.key);
+    std::erase_if(all, [&](const LotDate& date) {
+        return !date.asLastTime && date.plausibility < least && !standsAlone(code, date);
+    });
 
     std::vector<LotDate> offers;
     for (LotDate& date : all) {
