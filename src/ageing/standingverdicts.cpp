@@ -139,14 +139,15 @@ void StandingVerdicts::settle(const WatchedClimate& climate, Place& place, Momen
 
 bool StandingVerdicts::sameUsual(const WatchedClimate& climate) const
 {
-    return climate.anywhere() == m_anywhere
-        && std::all_of(m_places.begin(), m_places.end(), [&](const Place& place) {
-               for (std::size_t quarter = 0; quarter < place.usual.size(); ++quarter) {
-                   if (climate.usual(place.id, inQuarter(quarter)) != place.usual[quarter])
-                       return false;
-               }
-               return true;
-           });
+    if (climate.anywhere() != m_anywhere)
+        return false;
+    for (const Place& place : m_places) {
+        for (std::size_t quarter = 0; quarter < place.usual.size(); ++quarter) {
+            if (climate.usual(place.id, inQuarter(quarter)) != place.usual[quarter])
+                return false;
+        }
+    }
+    return true;
 }
 
 /// What happened at a place since the last asking. Without new readings that is the time since, and the last

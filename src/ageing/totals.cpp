@@ -177,11 +177,11 @@ double SpeedTable::integral(std::size_t which, std::int16_t from, double to) con
     return rest > 0 ? whole + rest * m_speeds[which].mean({ below / 100.0 }, { to / 100 }) : whole;
 }
 
-ClockTables::ClockTables(std::vector<Rate> rates)
+ClockTables::ClockTables(const std::vector<Rate>& rates)
 {
-    for (Rate& rate : rates) {
+    for (const Rate& rate : rates) {
         if (agesByTemperature(rate) && !has(rate))
-            m_rates.push_back(std::move(rate));
+            m_rates.push_back(rate);
     }
 }
 

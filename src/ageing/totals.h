@@ -61,7 +61,7 @@ private:
 /// The tables of some clocks, shared by all places that ask for them.
 class ClockTables {
 public:
-    explicit ClockTables(std::vector<Rate> rates); ///< those that age by no temperature are left out
+    explicit ClockTables(const std::vector<Rate>& rates); ///< those that age by no temperature are left out
 
     const std::vector<Rate>& rates() const { return m_rates; }
     bool has(const Rate& rate) const;

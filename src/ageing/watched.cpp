@@ -44,8 +44,8 @@ Celsius WatchedClimate::Step::taken(const WatchedTrace& there, const Reading& re
     return { (mean ? mean->value + swing * (here - mean->value) : here) + warmer };
 }
 
-WatchedClimate::WatchedClimate(std::map<PlaceId, WatchedPlace> places, std::vector<Rate> rates)
-    : m_tables(std::make_shared<ClockTables>(std::move(rates)))
+WatchedClimate::WatchedClimate(std::map<PlaceId, WatchedPlace> places, const std::vector<Rate>& rates)
+    : m_tables(std::make_shared<ClockTables>(rates))
 {
     for (auto& [id, place] : places) {
         const auto added = m_places.emplace(

@@ -35,7 +35,7 @@ struct WatchedPlace {
 class WatchedClimate final : public Climate {
 public:
     /// `rates` are those that will be asked for, as far as is known: together they cost little more than one.
-    explicit WatchedClimate(std::map<PlaceId, WatchedPlace> places = {}, std::vector<Rate> rates = {});
+    explicit WatchedClimate(std::map<PlaceId, WatchedPlace> places = {}, const std::vector<Rate>& rates = {});
     // Followers point at the places they follow, which stay where they are when moved.
     WatchedClimate(WatchedClimate&&) = default;
     WatchedClimate& operator=(WatchedClimate&&) = default;

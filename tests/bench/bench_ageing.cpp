@@ -177,9 +177,9 @@ void measure(int placeCount, int containers)
     for (const auto& [id, place] : places)
         count += place.readings.size();
 
-    std::vector<double> plain, index, totals, clocks, words, first, reading, use, hour, oneAgain;
+    std::vector<double> plain, index, totals, clocks, words, first, reading, use, hour, cold, oneAgain;
     std::array<int, 4> verdicts {};
-    std::array<std::size_t, 3> judged {};
+    std::array<std::size_t, 4> judged {};
     long kept = 0;
     for (int round = 0; round < rounds; ++round) {
         plain.push_back(plainPass(places));
@@ -219,6 +219,11 @@ void measure(int placeCount, int containers)
         judged[1] = standing.judgedLast();
         hour.push_back(once([&] { standing.asOf(*climate, now + 1h); }));
         judged[2] = standing.judgedLast();
+        cold.push_back(once([&] {
+            climate->append(placeOf(0), { now + 1h, { -3 }, {} });
+            standing.asOf(*climate, now + 1h);
+        }));
+        judged[3] = standing.judgedLast();
         oneAgain.push_back(once([&] {
             sink = static_cast<double>(
                 judge(stock[0].history, *stock[0].figures, *climate, now + 1min).verdict);
@@ -240,6 +245,7 @@ void measure(int placeCount, int containers)
     again("one reading", median(reading), judged[0]);
     again("one use", median(use), judged[1]);
     again("an hour", median(hour), judged[2]);
+    again("one reading of frost", median(cold), judged[3]);
     std::printf("  one container with its reasons: %.4f ms; kept besides the readings %ld kB; good %d, test "
                 "first %d, not known %d, do not use %d\n",
         median(oneAgain), kept, verdicts[0], verdicts[1], verdicts[2], verdicts[3]);
