@@ -7,7 +7,7 @@
 #include <QDateTime>
 #include <QLocale>
 
-#include "app/cautions.h"
+#include "shop/cautions.h"
 #include "app/clock.h"
 #include "app/shelfrow.h"
 #include "app/words.h"

@@ -2,7 +2,7 @@
 
 #include <map>
 
-#include "app/cautions.h"
+#include "shop/cautions.h"
 #include "app/words.h"
 
 namespace gw {

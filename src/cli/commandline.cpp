@@ -39,6 +39,8 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addActCommands(*program, context, pending);
     addArrivalCommands(*program, context, pending);
     addWorkCommands(*program, context, pending);
+    addMixCommands(*program, context, pending);
+    addGlueCommands(*program, context, pending);
     addCareCommands(*program, context, pending);
     addSetupCommands(*program, context, pending);
     addPlaceCommands(*program, context, pending);

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <functional>
+#include <optional>
+#include <string>
 
 #include <CLI/App.hpp>
 
@@ -17,12 +19,20 @@ void addShelfCommands(CLI::App& program, CommandContext& context, PendingCommand
 void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addArrivalCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addGlueCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addPlaceCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addClimateCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addReadingsCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+
+/// --place and --load, as the check and the choice of a glue have them.
+void addPieceOptions(CLI::App& command, std::string& place, std::string& load);
+/// "period" is an old piece, "modern" a modern one; "yes" and "no"; anything else was not said.
+std::optional<bool> periodOfWord(const std::string& word);
+std::optional<bool> yesOrNo(const std::string& word);
 
 /// Runs steps on the shop: the frame of most commands.
 template <class Steps> Result<Answer> withShop(CommandContext& context, Steps&& steps)

@@ -195,6 +195,10 @@ QJsonObject jsonGlueUp(const GlueUpAnswer& answer)
               { QStringLiteral("unclamp_minutes"), jsonNumber(answer.clocks.unclampMinutes) },
               { QStringLiteral("full_load_hours"), jsonNumber(answer.clocks.fullLoadHours) } };
     json[u"comes_apart"] = jsonTextOrNull(answer.reversibleWith);
+    QJsonArray asks;
+    for (const std::string& ask : answer.asks)
+        asks.append(jsonText(ask));
+    json[u"asks"] = asks;
     return json;
 }
 

@@ -106,6 +106,8 @@ QString glueUpText(const GlueUpAnswer& answer, UnitSystem units)
         text += QStringLiteral("Full load after %1 h\n").arg(*answer.clocks.fullLoadHours);
     if (!answer.reversibleWith.empty())
         text += QStringLiteral("Comes apart again with: %1\n").arg(q(answer.reversibleWith));
+    for (const std::string& ask : answer.asks)
+        text += QStringLiteral("To know more: %1\n").arg(q(ask));
     return text;
 }
 

@@ -12,9 +12,9 @@ namespace gw {
 namespace {
 
 struct CheckOptions {
-    std::string jobType, air, wood, joint;
+    std::string jobType, air, wood, glue, joint, residue, period, place, load, woodStood, barrier, ventilated;
     int pieces = 1;
-    std::optional<double> humidity, moisture, gap;
+    std::optional<double> humidity, moisture, otherMoisture, gap, surfaceAge, thickness;
 };
 
 struct OrderOptions {
@@ -38,9 +38,22 @@ Result<Conditions> conditionsOf(const CheckOptions& options)
         return tl::unexpected(read.error());
     if (auto read = temperature(options.wood, conditions.wood); !read)
         return tl::unexpected(read.error());
+    if (auto read = temperature(options.glue, conditions.glue); !read)
+        return tl::unexpected(read.error());
     conditions.humidity = options.humidity;
     conditions.woodMoisture = options.moisture;
+    conditions.otherMoisture = options.otherMoisture;
     conditions.gapMm = options.gap;
+    conditions.surfaceAgeHours = options.surfaceAge;
+    conditions.thicknessMm = options.thickness;
+    conditions.joint = options.joint;
+    conditions.residue = options.residue;
+    conditions.woodStood = options.woodStood;
+    conditions.period = periodOfWord(options.period);
+    conditions.barrier = yesOrNo(options.barrier);
+    conditions.ventilated = yesOrNo(options.ventilated);
+    conditions.servicePlace = servicePlaceOfWord(options.place);
+    conditions.load = loadOfWord(options.load);
     return conditions;
 }
 
@@ -136,6 +149,26 @@ void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand&
     checkCommand->add_option(
         "--wood-moisture", checkOptions->moisture, "The wood's moisture, percent of its dry mass");
     checkCommand->add_option("--gap", checkOptions->gap, "The widest gap of the joint, mm");
+    checkCommand->add_option("--other-moisture", checkOptions->otherMoisture,
+        "The other part's moisture, where it was measured too");
+    checkCommand->add_option("--glue", checkOptions->glue, "The glue's temperature, in pot or bottle");
+    checkCommand->add_option(
+        "--joint", checkOptions->joint, "The kind of joint, by key, name or a part of it");
+    checkCommand->add_option(
+        "--residue", checkOptions->residue, "What is still in the joint: wax, hide_old, pva_film");
+    checkCommand->add_option(
+        "--surface-age", checkOptions->surfaceAge, "Hours since the faces were planed or scraped");
+    checkCommand->add_option("--thickness", checkOptions->thickness, "The piece's thickest part, mm");
+    checkCommand->add_option(
+        "--wood-stood", checkOptions->woodStood, "The place where the wood stood for weeks");
+    checkCommand->add_option("--piece", checkOptions->period, "An old piece or a modern one")
+        ->check(CLI::IsMember({ "period", "modern" }));
+    addPieceOptions(*checkCommand, checkOptions->place, checkOptions->load);
+    checkCommand->add_option("--barrier", checkOptions->barrier, "A barrier coat of hide glue is laid")
+        ->check(CLI::IsMember({ "yes", "no" }));
+    checkCommand
+        ->add_option("--ventilated", checkOptions->ventilated, "The room is aired, with no flame or hot pot")
+        ->check(CLI::IsMember({ "yes", "no" }));
     checkCommand->callback([&context, &pending, checkOptions] {
         pending = [&context, checkOptions] { return check(context, *checkOptions); };
     });

@@ -34,10 +34,22 @@ std::vector<Gate> conditionGates(const GlueUpQuestion& question)
         gates.push_back(moistureGate(question));
     if (glues || family.gapMaxMm)
         gates.push_back(gapGate(question));
+    if (question.glue)
+        gates.push_back(glueGate(question));
+    if (glues)
+        gates.push_back(surfaceGate(question));
     if (question.joint)
         gates.push_back(jointGate(*question.joint, question));
     if (question.residue)
         gates.push_back(residueGate(*question.residue, question));
+    if (question.place)
+        gates.push_back(placeGate(*question.place, question));
+    if (question.load)
+        gates.push_back(loadGate(*question.load, question));
+    if (glues)
+        gates.push_back(undoingGate(question));
+    if (question.flammable)
+        gates.push_back(ventilationGate(question));
     return gates;
 }
 

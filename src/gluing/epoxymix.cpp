@@ -182,7 +182,7 @@ Result<double> addColour(
         volume += mass / dyeGrainDensity;
         return {};
     };
-    if (auto dye = add("dye", "Alcohol-soluble dye powder, dry", wish.dyePercent, "dye_powder_dry_max",
+    if (auto dye = add("dye", "Alcohol-soluble dye powder", wish.dyePercent, "dye_powder_dry_max",
             { ClassId { "dye_alcohol_powder" } });
         !dye)
         return tl::unexpected(dye.error());

@@ -67,8 +67,10 @@ const Gate* gateOf(const std::vector<Gate>& gates, std::string_view id)
 GlueUpVerdict verdictOf(const std::vector<Gate>& gates)
 {
     const auto any = [&gates](GateResult result, bool withFix) {
-        return std::any_of(gates.begin(), gates.end(),
-            [&](const Gate& gate) { return gate.result == result && gate.fix.empty() != withFix; });
+        return std::any_of(gates.begin(), gates.end(), [&](const Gate& gate) {
+            return gate.result == result && gate.fix.empty() != withFix
+                && !(gate.advisory && result == GateResult::Unknown);
+        });
     };
     if (any(GateResult::Stop, false))
         return GlueUpVerdict::Stop;
@@ -87,7 +89,7 @@ bool decided(const Gate& gate, GlueUpVerdict answer)
     case GlueUpVerdict::FixFirst:
         return gate.result == GateResult::Stop;
     case GlueUpVerdict::NotKnown:
-        return gate.result == GateResult::Unknown;
+        return gate.result == GateResult::Unknown && !gate.advisory;
     case GlueUpVerdict::Go:
         break;
     }
@@ -97,8 +99,8 @@ bool decided(const Gate& gate, GlueUpVerdict answer)
 /// What to see to first: no use in warming wood for a glue that is not there.
 std::string firstFix(const std::vector<Gate>& gates, GlueUpVerdict answer)
 {
-    constexpr std::array order { "joint", "partner", "age", "amount", "residue", "wood", "air", "moisture",
-        "gap", "humidity" };
+    constexpr std::array order { "ventilation", "joint", "place", "load", "partner", "age", "amount",
+        "residue", "wood", "air", "moisture", "gap", "humidity" };
     for (const char* id : order) {
         const Gate* gate = gateOf(gates, id);
         if (gate && decided(*gate, answer))
@@ -162,6 +164,10 @@ Result<GlueUpAnswer> checkGlueUp(const GlueUpQuestion& question, Moment now)
     answer.shortBy = stock.shortBy;
     answer.clocks = clocksOf(question);
     answer.reversibleWith = question.family.reversibleWith;
+    for (const Gate& gate : answer.gates) {
+        if (gate.result == GateResult::Unknown && !gate.fix.empty())
+            answer.asks.push_back(gate.fix);
+    }
     return answer;
 }
 

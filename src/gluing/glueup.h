@@ -7,6 +7,7 @@
 
 #include "ageing/verdict.h"
 #include "gluing/family.h"
+#include "gluing/stood.h"
 
 namespace gw {
 
@@ -64,19 +65,37 @@ struct GlueUpQuestion {
     std::optional<double> gapMm;
     /// Only where the person names a joint or a residue; a job type's own joint has been thought of already.
     std::optional<Suitability> joint, residue;
+    /// Where the piece will stand, and what the joint will carry; only where the person says it.
+    std::optional<Suitability> place, load;
+    std::optional<Celsius> glue; ///< in the pot or bottle
+    std::optional<double> surfaceAgeHours; ///< since the faces were last cut, planed or scraped
+    std::optional<double> otherMoisture; ///< percent, of the other part where the two were measured
+    std::optional<double> thicknessMm; ///< of the piece's thickest part
+    std::string stoodName; ///< the place the wood stood in; empty: not said
+    std::optional<StoodMoisture> stood; ///< what it holds by the air there
+    std::optional<Celsius> stoodAt; ///< what that place was at last
+    std::optional<bool> period; ///< an old piece, or a modern one
+    std::optional<bool>
+        barrier; ///< a barrier coat of hide glue is laid under a glue that does not come apart
+    bool flammable = false; ///< what is used gives off vapour that burns
+    std::optional<bool> ventilated; ///< the room is aired, with no flame or hot pot in it
     std::vector<StockCandidate> candidates;
     UnitSystem units = UnitSystem::Metric; ///< of the sentences
 };
 
 /// One condition of the check. id is stable: "partner" (two-part only), "age", "amount", "air", "wood",
-/// "humidity", "moisture", "gap", and "joint" and "residue" when they were named. Humidity takes in the dew
-/// point against the wood. For a finish (no family id) a gate without a figure is left out, except the air's.
+/// "humidity", "moisture", "gap", "surface", "undoing"; "ventilation" for what is flammable; "glue", "joint",
+/// "residue", "place" and "load" when they were said. Humidity takes in the dew point against the wood. For a
+/// finish (no family id) a gate without a figure is left out, except the air's.
 struct Gate {
     std::string id;
     std::string name; ///< "Stock", "Amount", ... for the screen
     GateResult result = GateResult::Unknown;
     std::string text; ///< a sentence with its figure and why
-    std::string fix; ///< what to do about it; empty when nothing can be done here
+    std::string fix {}; ///< what to do about it; empty when nothing can be done here
+    /// At worst a warning. Not known, it stays not known and is asked for, but as warnings alone are a go it
+    /// does not hold the answer up.
+    bool advisory = false;
 };
 
 struct Take {
@@ -114,14 +133,17 @@ struct GlueUpAnswer {
     std::optional<Amount> shortBy; ///< ready glue that the fit stock cannot cover
     GlueUpClocks clocks;
     std::string reversibleWith;
+    std::vector<std::string> asks; ///< what it would need to know, as sentences; empty: nothing
 };
 
 /// The check before a glue-up. Only good stock is used or counted; among ways of covering the need the one
 /// that leaves least to do wins, then the typical class, then the first to go off, so that more stock never
-/// makes the answer worse. A wood moisture not said stays unknown; the estimate from the air is only told.
-/// Stop gates that something can be done about make it fix first; a stop with no remedy makes it stop; else
-/// any gate unknown makes it not known; warnings alone are a go. Errors: BadInput for zero or more than 1000
-/// pieces, a temperature, humidity, moisture or gap outside what can be (the sentence names the figure).
+/// makes the answer worse. A wood moisture not said is estimated from where the wood stood, as a range that
+/// passes only where all of it does; with no such place it stays unknown, and the estimate from the room's
+/// air is only told. Stop gates that something can be done about make it fix first; a stop with no remedy
+/// makes it stop; else any gate unknown makes it not known, unless it is advisory; warnings alone are a go.
+/// Errors: BadInput for zero or more than 1000 pieces, a temperature, humidity, moisture or gap outside what
+/// can be (the sentence names the figure).
 Result<GlueUpAnswer> checkGlueUp(const GlueUpQuestion& question, Moment now);
 
 } // namespace gw

@@ -15,6 +15,7 @@ namespace gw {
 namespace {
 
 constexpr std::string_view ratioFigure = "water_per_glue_mass";
+constexpr double nearGrade = 20; // grams of gel strength; lots of one grade differ by as much
 constexpr double quickSeconds = 15, slowSeconds = 60; // S5: pressure at once, or after about a minute
 
 /// "hide_192g" is 192.
@@ -77,7 +78,9 @@ std::vector<ClassId> classesNear(double strength)
         Known { "hide_granules_251", 251 }, Known { "hide_granules_315", 315 } };
     std::ranges::stable_sort(
         known, {}, [strength](const Known& k) { return std::abs(k.strength - strength); });
-    // Only the nearest: another grade wants another ratio.
+    // Only the nearest, and only when it is near: another grade wants another ratio.
+    if (std::abs(known.front().strength - strength) > nearGrade)
+        return {};
     return { ClassId { known.front().id } };
 }
 

@@ -1,14 +1,18 @@
 #include "gluing/conditiongates.h"
 
+#include <algorithm>
 #include <string>
 
 #include "gluing/sentences.h"
 #include "measure/moistair.h"
 #include "measure/number.h"
+#include "measure/quoted.h"
 
 namespace gw {
 
 namespace {
+
+constexpr double partsMayDiffer = 2; // percent, from memory of joinery handbooks
 
 /// What wood that has long stood in this air holds; told, never counted as measured.
 std::string moistureEstimate(const GlueUpQuestion& question)
@@ -24,6 +28,27 @@ std::string moistureEstimate(const GlueUpQuestion& question)
         : std::string();
 }
 
+/// An estimate passes only where all of it does: what it leaves open is for the meter.
+void judgeStood(Gate& gate, const GlueUpQuestion& question, const std::string& wanted)
+{
+    const Range<double> wants = *question.family.woodMoisture;
+    const Range<double> stood = *question.stood->percent;
+    gate.text = sentencesTogether(
+        "Not measured, but it stood in " + inQuotes(question.stoodName) + ". " + question.stood->why,
+        asSentence(upperFirst(wanted)));
+    if (stood.low > wants.high) {
+        gate.result = GateResult::Stop;
+        gate.fix = "Let the wood dry in a drier room for weeks, or measure it: " + glueName(question)
+            + " wants " + percentWords(wants.high) + " or less.";
+    } else if (stood.high > wants.high) {
+        gate.result = GateResult::Unknown;
+        gate.fix = "Measure the wood's moisture: it may be over " + percentWords(wants.high) + ".";
+    } else if (stood.low < wants.low) {
+        gate.result = GateResult::Warn;
+        gate.fix = "Measure the wood's moisture, or spread more: dry wood starves the line.";
+    }
+}
+
 } // namespace
 
 Gate moistureGate(const GlueUpQuestion& question)
@@ -31,24 +56,36 @@ Gate moistureGate(const GlueUpQuestion& question)
     const auto& wants = question.family.woodMoisture;
     if (!wants)
         return noFigure("moisture", "Wood moisture", question, "wood's moisture");
-    Gate gate { "moisture", "Wood moisture", GateResult::Pass, {}, {} };
+    Gate gate { "moisture", "Wood moisture", GateResult::Pass, {} };
     const std::string wanted = glueName(question) + " wants " + percentRangeWords(*wants) + ".";
+    if (!question.woodMoisture && question.stood && question.stood->percent) {
+        judgeStood(gate, question, wanted);
+        return gate;
+    }
     if (!question.woodMoisture) {
         gate.result = GateResult::Unknown;
-        gate.text
-            = sentencesTogether("The wood's moisture is not measured; " + wanted, moistureEstimate(question));
+        gate.text = sentencesTogether("The wood's moisture is not measured; " + wanted,
+            question.stood ? question.stood->why : moistureEstimate(question));
         gate.fix = "Measure the wood's moisture.";
         return gate;
     }
-    const std::string now = percentWords(*question.woodMoisture);
+    const double wettest = std::max(*question.woodMoisture, question.otherMoisture.value_or(0));
+    const double driest = std::min(*question.woodMoisture, question.otherMoisture.value_or(1000));
+    const std::string now
+        = wettest == driest ? percentWords(wettest) : percentRangeWords({ driest, wettest });
     gate.text = "The wood holds " + now + "; " + wanted;
-    if (*question.woodMoisture > wants->high) {
+    if (wettest > wants->high) {
         gate.result = GateResult::Stop;
-        gate.fix = "Dry the wood: it holds " + now + ", " + glueName(question) + " wants "
+        gate.fix = "Dry the wood: it holds " + percentWords(wettest) + ", " + glueName(question) + " wants "
             + percentWords(wants->high) + " or less.";
-    } else if (*question.woodMoisture < wants->low) {
+    } else if (driest < wants->low) {
         gate.result = GateResult::Warn;
         gate.fix = "Let the wood take up moisture in damper air, or spread more: dry wood starves the line.";
+    } else if (wettest - driest > partsMayDiffer) {
+        gate.result = GateResult::Warn;
+        gate.text = sentencesTogether(
+            gate.text, "The two parts should be within " + percentWords(partsMayDiffer) + " of each other.");
+        gate.fix = "Let both parts stand together in the room until they agree.";
     }
     return gate;
 }
@@ -104,7 +141,7 @@ Gate jointGate(const Suitability& joint, const GlueUpQuestion& question)
 
 Gate residueGate(const Suitability& residue, const GlueUpQuestion& question)
 {
-    Gate gate { "residue", "Surface", residue.result, {}, {} };
+    Gate gate { "residue", "In the joint", residue.result, {} };
     const std::string what = lowerFirst(residue.what);
     gate.text = sentencesTogether(
         asSentence(residue.what + " under " + glueName(question)), asSentence(residue.reason));

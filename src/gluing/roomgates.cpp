@@ -4,7 +4,10 @@
 #include <string>
 
 #include "gluing/sentences.h"
+#include "gluing/warming.h"
 #include "measure/moistair.h"
+#include "measure/number.h"
+#include "measure/quoted.h"
 
 namespace gw {
 
@@ -13,6 +16,9 @@ namespace {
 /// How far the wood should be above the dew point; from memory of coating practice (ISO 12944-7 asks for 3 K
 /// on steel).
 constexpr double clearOfDew = 3;
+
+/// Legs to tops, where nobody says how thick the wood is; our assumption.
+constexpr double thinPart = 20, thickPart = 40; // mm
 
 /// "20 to 35 °C", "20 °C or more"
 std::string airWanted(const GlueUpQuestion& question)
@@ -48,17 +54,47 @@ void addDew(Gate& gate, const GlueUpQuestion& question)
         gate.result = GateResult::Stop;
         gate.text = sentencesTogether(
             "Water condenses on the wood: it is " + wood + ", the dew point " + point + ".", gate.text);
-        gate.fix = "Let the wood warm to " + warm + " and dry off: it is " + wood
-            + ", and water condenses on it below " + point + ".";
+        gate.fix = sentencesTogether("Let the wood warm to " + warm + " and dry off: it is " + wood
+                + ", and water condenses on it below " + point + ".",
+            warmingWords(question, question.wood, Celsius { dew->value + clearOfDew }));
         return;
     }
     gate.result = GateResult::Warn;
     gate.text
         = sentencesTogether("The wood is " + wood + ", close to the dew point of " + point + ".", gate.text);
-    gate.fix = "Let the wood warm to " + warm + " if you can.";
+    gate.fix = sentencesTogether("Let the wood warm to " + warm + " if you can.",
+        warmingWords(question, question.wood, Celsius { dew->value + clearOfDew }));
+}
+
+/// What is to be expected of a piece carried in from a place that was colder or warmer than the room.
+std::string carriedIn(const GlueUpQuestion& question)
+{
+    if (!question.stoodAt || question.stoodName.empty())
+        return {};
+    const std::string there = "Where it stood, in " + inQuotes(question.stoodName) + ", it was "
+        + temperatureWords(*question.stoodAt, question) + ".";
+    return sentencesTogether(there, warmingWords(question, question.stoodAt, *question.family.woodMin));
 }
 
 } // namespace
+
+std::string warmingWords(const GlueUpQuestion& question, std::optional<Celsius> wood, Celsius to)
+{
+    if (!question.air || !wood || *wood >= to)
+        return {};
+    const std::string there = temperatureWords(to, question);
+    const auto thin = minutesToWarm({ *wood, *question.air, question.thicknessMm.value_or(thinPart) }, to);
+    const auto thick = minutesToWarm({ *wood, *question.air, question.thicknessMm.value_or(thickPart) }, to);
+    if (!thin || !thick)
+        return {};
+    if (!*thin || !*thick)
+        return "This room will not bring it to " + there + ".";
+    const std::string size = question.thicknessMm
+        ? millimetreWords(*question.thicknessMm)
+        : numberWords(thinPart, 0) + " to " + millimetreWords(thickPart);
+    return "In this room it takes about " + waitWords({ (*thin)->low, (*thick)->high }) + " to " + there
+        + ", for wood " + size + " thick.";
+}
 
 Gate airGate(const GlueUpQuestion& question)
 {
@@ -112,7 +148,7 @@ Gate woodGate(const GlueUpQuestion& question)
         = glueName(question) + " wants " + temperatureWords(*family.woodMin, question) + " or more.";
     if (!question.wood) {
         gate.result = GateResult::Unknown;
-        gate.text = "The wood's temperature is not known; " + wanted;
+        gate.text = sentencesTogether("The wood's temperature is not known; " + wanted, carriedIn(question));
         gate.fix = "Measure the wood's temperature.";
         return gate;
     }
@@ -122,7 +158,8 @@ Gate woodGate(const GlueUpQuestion& question)
     const auto top = woodTop(family);
     if (wood < roundedToTenth(*family.woodMin)) {
         gate.result = GateResult::Stop;
-        gate.fix = "Warm the wood: it is " + now + ", " + wanted;
+        gate.fix = sentencesTogether("Warm the wood: it is " + now + ", " + wanted,
+            warmingWords(question, question.wood, *family.woodMin));
     } else if (family.woodBest && wood < roundedToTenth(family.woodBest->low)) {
         gate.result = GateResult::Warn;
         gate.text = sentencesTogether(

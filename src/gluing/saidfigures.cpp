@@ -4,6 +4,7 @@
 #include <string>
 
 #include "gluing/sentences.h"
+#include "measure/number.h"
 
 namespace gw {
 
@@ -16,6 +17,8 @@ constexpr Range<double> humidityCanBe { 0, 100 };
 // Green sapwood reaches some 250 % (Wood Handbook table 4-1, from memory).
 constexpr Range<double> moistureCanBe { 0, 250 };
 constexpr Range<double> gapCanBe { 0, 25 };
+constexpr Range<double> surfaceAgeCanBe { 0, 10 * 8766.0 }; // hours
+constexpr Range<double> thicknessCanBe { 0.3, 300 }; // mm
 constexpr int mostPieces = 1000;
 
 template <class T> bool within(const std::optional<T>& value, const Range<T>& range)
@@ -57,6 +60,17 @@ Result<void> checkFigures(const GlueUpQuestion& question)
             "A wood moisture of " + percentWords(*question.woodMoisture), percentRangeWords(moistureCanBe));
     if (!within(question.gapMm, gapCanBe))
         return cannotBe("A gap of " + millimetreWords(*question.gapMm) + " in a joint", "0 to 25 mm");
+    if (!within(question.otherMoisture, moistureCanBe))
+        return cannotBe(
+            "A wood moisture of " + percentWords(*question.otherMoisture), percentRangeWords(moistureCanBe));
+    if (!within(question.glue, woodCanBe))
+        return cannotBe("Glue at " + degrees(*question.glue, question.units),
+            temperatureRangeWords(woodCanBe, question.units));
+    if (!within(question.surfaceAgeHours, surfaceAgeCanBe))
+        return cannotBe(
+            "A surface " + numberWords(*question.surfaceAgeHours, 1) + " h old", "0 h to ten years");
+    if (!within(question.thicknessMm, thicknessCanBe))
+        return cannotBe("Wood " + millimetreWords(*question.thicknessMm) + " thick", "0.3 to 300 mm");
     for (const StockCandidate& candidate : question.candidates) {
         if (!std::isfinite(candidate.waterPerUnit) || candidate.waterPerUnit < 0
             || candidate.waterPerUnit > 100)

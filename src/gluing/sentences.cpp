@@ -40,6 +40,14 @@ std::string lowerFirst(std::string_view name)
     return text;
 }
 
+std::string upperFirst(std::string_view name)
+{
+    std::string text(name);
+    if (!text.empty() && isLower(text[0]))
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
 std::string inSentence(std::string_view name)
 {
     constexpr std::string_view comma = ", ";

@@ -23,6 +23,9 @@ std::string inSentence(std::string_view name);
 /// Only the first letter: "Loose chair tenon" is "loose chair tenon".
 std::string lowerFirst(std::string_view name);
 
+/// "hot glue" is "Hot glue".
+std::string upperFirst(std::string_view text);
+
 /// "a", "a and b", "a, b and c".
 std::string listWords(const std::vector<std::string>& names);
 

@@ -121,9 +121,15 @@ RankedGlue judged(const GlueCandidate& candidate, const WhichGlueQuestion& quest
     return glue;
 }
 
+bool asksForUndoing(const RankedGlue& glue)
+{
+    return std::ranges::find(glue.reasons, "undoing", &GlueReason::about) != glue.reasons.end();
+}
+
 auto sortKey(const RankedGlue& glue)
 {
-    int cares = 0;
+    // Glue that stays for good is hardly ever put into a failed joint of an old piece (S8).
+    int cares = glue.undoing == Undoing::None && asksForUndoing(glue) ? 2 : 0;
     for (const GlueReason& reason : glue.reasons)
         cares += rank(reason.result);
     const int undone = glue.undoing == Undoing::Ready ? 0 : glue.undoing == Undoing::Hard ? 1 : 2;
@@ -187,9 +193,15 @@ Result<WhichGlueAnswer> whichGlue(const WhichGlueQuestion& question)
     std::ranges::stable_sort(
         answer.glues, [](const RankedGlue& a, const RankedGlue& b) { return sortKey(a) < sortKey(b); });
     answer.wouldAsk = wouldAsk(question);
+    const bool anyRight = std::ranges::any_of(
+        answer.glues, [](const RankedGlue& glue) { return glue.standing == GateResult::Pass; });
     answer.note
         = "Common practice ranks these; the label, the piece and its owner decide. Try it on scrap of "
           "the same wood first.";
+    if (!anyRight && question.gapMm && *question.gapMm > 0)
+        answer.note
+            = "Nothing is right for it as it is: a joint closed up with wood lets thin glues in again. "
+            + answer.note;
     return answer;
 }
 

@@ -43,30 +43,6 @@ bool covers(const JobTypeRecord& job, const ClassRecord& cls)
     return !job.family.empty() && cls.family == job.family;
 }
 
-/// Hardener for 100 g of resin: the label's own mass ratio, else the label's volumes with the densities, else
-/// the class's.
-std::optional<double> hardenerPer100(
-    const Catalogue& catalogue, const MaterialRecord& resin, const MaterialRecord& hardener)
-{
-    const auto* resinClass = catalogue.classOf(resin.id);
-    const auto* hardenerClass = catalogue.classOf(hardener.id);
-    if (!resinClass || !hardenerClass)
-        return std::nullopt;
-    if (const Figure* mass = figure(hardener.labelFigures, "mix_ratio_mass"); mass && mass->value)
-        return mass->value;
-    if (const Figure* volume = figure(hardener.labelFigures, "mix_ratio_volume"); volume && volume->value) {
-        const auto resinDensity = densityOf(*resinClass, resin);
-        const auto hardenerDensity = densityOf(*hardenerClass, hardener);
-        if (resinDensity && hardenerDensity) {
-            const auto mass = hardenerPer100ByVolume(100.0, *volume->value, *resinDensity, *hardenerDensity);
-            if (mass)
-                return *mass;
-        }
-    }
-    const Figure* ofClass = figure(hardenerClass->figures, "mix_ratio_mass");
-    return ofClass ? ofClass->value : std::nullopt;
-}
-
 /// What one unit of ready glue takes of a material, in the unit its stock is counted in.
 double inStockUnit(
     const Catalogue& catalogue, const MaterialRecord& material, Dimension ready, double perUnit)
@@ -114,6 +90,56 @@ Coverage onePart(const JobTypeRecord& job, const Catalogue& catalogue, const Cla
 
 } // namespace
 
+/// Hardener for 100 g of resin: the label's own mass ratio, else the label's volumes with the densities, else
+/// the class's.
+std::optional<double> hardenerPer100(
+    const Catalogue& catalogue, const MaterialRecord& resin, const MaterialRecord& hardener)
+{
+    const auto* resinClass = catalogue.classOf(resin.id);
+    const auto* hardenerClass = catalogue.classOf(hardener.id);
+    if (!resinClass || !hardenerClass)
+        return std::nullopt;
+    if (const Figure* mass = figure(hardener.labelFigures, "mix_ratio_mass"); mass && mass->value)
+        return mass->value;
+    if (const Figure* volume = figure(hardener.labelFigures, "mix_ratio_volume"); volume && volume->value) {
+        const auto resinDensity = densityOf(*resinClass, resin);
+        const auto hardenerDensity = densityOf(*hardenerClass, hardener);
+        if (resinDensity && hardenerDensity) {
+            const auto mass = hardenerPer100ByVolume(100.0, *volume->value, *resinDensity, *hardenerDensity);
+            if (mass)
+                return *mass;
+        }
+    }
+    const Figure* ofClass = figure(hardenerClass->figures, "mix_ratio_mass");
+    return ofClass ? ofClass->value : std::nullopt;
+}
+
+StockPart stockOf(const PartShare& share, const Catalogue& catalogue, const std::vector<ShelfItem>& items)
+{
+    StockPart part;
+    part.material = share.material;
+    part.sharePerUnit = share.perUnit;
+    if (const auto* material = catalogue.material(share.material))
+        part.name = material->name;
+    const auto* cls = catalogue.classOf(share.material);
+    if (cls)
+        part.dimension = cls->countedIn;
+    for (const ShelfItem& item : items) {
+        if (item.material != share.material || item.left.milli <= 0)
+            continue;
+        const auto left = cls
+            ? convert(item.left, part.dimension, densityOf(*cls, *catalogue.material(share.material)))
+            : std::optional<Amount>(item.left);
+        if (!left)
+            continue;
+        const auto& reasons = item.judgement.reasons;
+        part.items.push_back({ item.id, item.label, item.placeName, *left, item.judgement.verdict,
+            reasons.empty() ? std::string() : reasons.front().text, item.judgement.goodUntil,
+            item.openedAt.has_value() });
+    }
+    return part;
+}
+
 Family familyOf(const FamilyRecord& record)
 {
     const auto get = [&](std::string_view key) { return figure(record.figures, key); };
@@ -122,6 +148,10 @@ Family familyOf(const FamilyRecord& record)
     family.name = record.name;
     family.facesToSpread = record.facesToSpread;
     family.reversibleWith = record.reversibleWith;
+    if (const Figure* undoing = get("undoing"); undoing && undoing->value)
+        family.undoing = *undoing->value >= 2 ? Undoing::Ready
+            : *undoing->value >= 1            ? Undoing::Hard
+                                              : Undoing::None;
     family.glueTemperature = bothEnds<Celsius>(get("glue_temperature"));
     if (const Figure* air = get("air_temperature")) {
         family.airMin = degrees(air->low);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "gluing/glueup.h"
@@ -23,6 +24,13 @@ struct Coverage {
     std::vector<PartShare> parts;
     double waterPerUnit = 0;
 };
+
+/// One part with the containers there are of it.
+StockPart stockOf(const PartShare& share, const Catalogue& catalogue, const std::vector<ShelfItem>& items);
+
+/// Grams of hardener to 100 g of resin by the labels, else by the classes; none when neither says.
+std::optional<double> hardenerPer100(
+    const Catalogue& catalogue, const MaterialRecord& resin, const MaterialRecord& hardener);
 
 /// Every way this shop's materials could cover a job type, the typical class's first.
 std::vector<Coverage> coveragesFor(const JobTypeRecord& job, const Catalogue& catalogue);

@@ -1,12 +1,19 @@
 #include "shop/work.h"
 
+#include <algorithm>
+
 #include "shop/candidates.h"
+#include "shop/climate.h"
 #include "shop/setup.h"
 #include "shop/shelf.h"
+#include "shop/suitability.h"
 
 namespace gw {
 
 namespace {
+
+constexpr std::chrono::days stoodLookedAt { 42 };
+constexpr std::chrono::hours lastSpeaksFor { 6 }; // as between readings
 
 /// A finish has no family of gates; its class still says between which temperatures it may be used.
 Family gatesOf(const JobTypeRecord& job, const Catalogue& catalogue)
@@ -28,30 +35,106 @@ Family gatesOf(const JobTypeRecord& job, const Catalogue& catalogue)
     return gates;
 }
 
-StockPart partOf(const PartShare& share, const Catalogue& catalogue, const std::vector<ShelfItem>& items)
+/// What the tables say of the joint, the residue, the place and the load that were named.
+Result<void> addSuitability(
+    GlueUpQuestion& question, const Shop& shop, const Catalogue& catalogue, const Conditions& said)
 {
-    StockPart part;
-    part.material = share.material;
-    part.sharePerUnit = share.perUnit;
-    if (const auto* material = catalogue.material(share.material))
-        part.name = material->name;
-    const auto* cls = catalogue.classOf(share.material);
-    if (cls)
-        part.dimension = cls->countedIn;
-    for (const ShelfItem& item : items) {
-        if (item.material != share.material || item.left.milli <= 0)
-            continue;
-        const auto left = cls
-            ? convert(item.left, part.dimension, densityOf(*cls, *catalogue.material(share.material)))
-            : std::optional<Amount>(item.left);
-        if (!left)
-            continue;
-        const auto& reasons = item.judgement.reasons;
-        part.items.push_back({ item.id, item.label, item.placeName, *left, item.judgement.verdict,
-            reasons.empty() ? std::string() : reasons.front().text, item.judgement.goodUntil,
-            item.openedAt.has_value() });
+    const auto family = catalogue.families.find(question.family.id);
+    const bool named = !said.joint.empty() || !said.residue.empty();
+    if (!named && !said.servicePlace && !said.load)
+        return {};
+    const auto tables = SuitabilityTables::read(shop);
+    if (!tables)
+        return tl::unexpected(tables.error());
+    if (!said.joint.empty()) {
+        const auto joint = tables->joint(said.joint, said.gapMm);
+        if (!joint)
+            return tl::unexpected(joint.error());
+        question.joint = tables->ofJoint(*joint, question.family.id);
     }
-    return part;
+    if (!said.residue.empty()) {
+        const auto residue = tables->residue(said.residue);
+        if (!residue)
+            return tl::unexpected(residue.error());
+        question.residue = tables->overResidue(*residue, question.family.id);
+    }
+    if (family == catalogue.families.end())
+        return {};
+    if (said.servicePlace)
+        question.place = ofPlace(*said.servicePlace, family->second, *tables);
+    if (said.load)
+        question.load = ofLoad(*said.load, family->second);
+    return {};
+}
+
+/// What the wood holds and how cold it was by the air of the place it stood in.
+Result<void> addStood(GlueUpQuestion& question, const Shop& shop, const Catalogue& catalogue,
+    const std::string& placeName, Moment asOf)
+{
+    if (placeName.empty())
+        return {};
+    const auto place = findPlace(shop, placeName);
+    if (!place)
+        return tl::unexpected(place.error());
+    const auto climate = shop.climate(catalogue);
+    if (!climate)
+        return tl::unexpected(climate.error());
+    question.stoodName = place->name;
+    std::vector<AirReading> readings;
+    if (const WatchedTrace* watched = (*climate)->readings(place->id)) {
+        const Trace& trace = watched->trace();
+        const std::size_t end = trace.countUpTo(asOf);
+        for (std::size_t i = trace.countUpTo(asOf - stoodLookedAt); i < end; ++i) {
+            const Reading reading = trace.reading(i);
+            readings.push_back({ reading.at, reading.temperature, reading.humidity });
+        }
+    }
+    question.stood = moistureWhereItStood(readings, asOf);
+    // What it was yesterday says nothing of the wood carried in now.
+    if (!readings.empty() && asOf - readings.back().at <= lastSpeaksFor)
+        question.stoodAt = readings.back().temperature;
+    return {};
+}
+
+bool burns(const ClassRecord& cls)
+{
+    return std::ranges::find(cls.pictograms, "GHS02") != cls.pictograms.end();
+}
+
+/// Whether what would be used gives off vapour that burns: the usual class, else any this shop has for it.
+bool isFlammable(const JobTypeRecord& job, const Catalogue& catalogue, const std::vector<Coverage>& coverages)
+{
+    const auto typical = catalogue.classes.find(job.typicalClass);
+    if (typical != catalogue.classes.end())
+        return burns(typical->second);
+    return std::ranges::any_of(coverages, [&catalogue](const Coverage& coverage) {
+        return std::ranges::any_of(coverage.parts, [&catalogue](const PartShare& part) {
+            const auto* cls = catalogue.classOf(part.material);
+            return cls && burns(*cls);
+        });
+    });
+}
+
+GlueUpQuestion questionOf(
+    const JobTypeRecord& job, const Catalogue& catalogue, int pieces, const Conditions& said)
+{
+    GlueUpQuestion question;
+    question.family = gatesOf(job, catalogue);
+    question.job = jobTypeOf(job);
+    question.pieces = pieces;
+    question.air = said.air;
+    question.wood = said.wood;
+    question.humidity = said.humidity;
+    question.woodMoisture = said.woodMoisture;
+    question.otherMoisture = said.otherMoisture;
+    question.gapMm = said.gapMm;
+    question.glue = said.glue;
+    question.surfaceAgeHours = said.surfaceAgeHours;
+    question.thicknessMm = said.thicknessMm;
+    question.period = said.period;
+    question.barrier = said.barrier;
+    question.ventilated = said.ventilated;
+    return question;
 }
 
 } // namespace
@@ -69,24 +152,22 @@ Result<GlueUpAnswer> checkJob(
     if (!items)
         return tl::unexpected(items.error());
 
-    GlueUpQuestion question;
-    question.family = gatesOf(*record, *catalogue);
-    question.job = jobTypeOf(*record);
-    question.pieces = pieces;
+    GlueUpQuestion question = questionOf(*record, *catalogue, pieces, conditions);
     question.units = shop.units();
-    question.air = conditions.air;
-    question.wood = conditions.wood;
-    question.humidity = conditions.humidity;
-    question.woodMoisture = conditions.woodMoisture;
-    question.gapMm = conditions.gapMm;
-    for (const Coverage& coverage : coveragesFor(*record, *catalogue)) {
+    if (auto added = addSuitability(question, shop, *catalogue, conditions); !added)
+        return tl::unexpected(added.error());
+    if (auto added = addStood(question, shop, *catalogue, conditions.woodStood, asOf); !added)
+        return tl::unexpected(added.error());
+    const std::vector<Coverage> coverages = coveragesFor(*record, *catalogue);
+    question.flammable = isFlammable(*record, *catalogue, coverages);
+    for (const Coverage& coverage : coverages) {
         StockCandidate candidate;
         candidate.name = coverage.name;
         candidate.typical = coverage.typical;
         candidate.partnerMissing = coverage.partnerMissing;
         candidate.waterPerUnit = coverage.waterPerUnit;
         for (const PartShare& share : coverage.parts)
-            candidate.parts.push_back(partOf(share, *catalogue, *items));
+            candidate.parts.push_back(stockOf(share, *catalogue, *items));
         question.candidates.push_back(std::move(candidate));
     }
     return checkGlueUp(question, asOf);

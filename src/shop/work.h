@@ -6,18 +6,31 @@
 
 #include "demand/orderplan.h"
 #include "gluing/glueup.h"
+#include "gluing/whichglue.h"
 #include "shop/acts.h"
 
 namespace gw {
 
 /// What a person can say about the glue-up to come; what is not said stays unknown.
 struct Conditions {
-    std::optional<Celsius> air, wood;
-    std::optional<double> humidity, woodMoisture, gapMm;
+    std::optional<Celsius> air {}, wood {};
+    std::optional<double> humidity {}, woodMoisture {}, gapMm {};
+    std::string joint {}; ///< kind of joint, by key, name or a part of it; empty: as the job type has it
+    std::string residue {}; ///< what is still in the joint, the same way; empty: nothing was said
+    std::optional<bool> period {}; ///< an old piece, or a modern one
+    std::optional<bool> barrier {}; ///< a barrier coat of hide glue is laid
+    std::optional<ServicePlace> servicePlace {}; ///< where the piece will stand
+    std::optional<Load> load {};
+    std::optional<double> surfaceAgeHours {};
+    std::optional<double> otherMoisture {}; ///< percent, of the other part
+    std::optional<double> thicknessMm {};
+    std::optional<Celsius> glue {};
+    std::optional<bool> ventilated {};
+    std::string woodStood {}; ///< name of the place the wood stood in; empty: not said
 };
 
 /// The check for a job type (by id or name) and so many pieces. Errors: NotFound for the job type, with the
-/// names there are.
+/// names there are, and so for the joint, the residue and the place the wood stood in.
 Result<GlueUpAnswer> checkJob(
     const Shop& shop, const std::string& jobType, int pieces, const Conditions& conditions, Moment asOf);
 

@@ -138,10 +138,9 @@ void TestConditions::wetWood_stopsByTheDewPoint()
     QCOMPARE(gate(answer, "wood").result, GateResult::Warn);
     QCOMPARE(gate(answer, "humidity").result, GateResult::Stop);
     QCOMPARE(answer.answer, GlueUpVerdict::FixFirst);
-    QCOMPARE(answer.firstFix,
-        std::string(
-            "Let the wood warm to 13.7 °C and dry off: it is 10.7 °C, and water condenses on it below "
-            "10.7 °C."));
+    QVERIFY2(answer.firstFix.starts_with("Let the wood warm to 13.7 °C and dry off: it is 10.7 °C, and water "
+                                         "condenses on it below 10.7 °C. In this room it takes about "),
+        answer.firstFix.c_str());
 }
 
 void TestConditions::wood_nearTheDewPoint_warns()
@@ -274,7 +273,8 @@ void TestConditions::remedies_nameTheFigure()
     QFETCH(QString, fix);
     GlueUpQuestion q = rightChair();
     set(q, what, value);
-    QCOMPARE(QString::fromStdString(ask(q).firstFix), fix);
+    // A figure that takes time to mend says how long after it.
+    QVERIFY2(QString::fromStdString(ask(q).firstFix).startsWith(fix), ask(q).firstFix.c_str());
 }
 
 void TestConditions::sentences_speakThePersonsUnits()
@@ -282,8 +282,9 @@ void TestConditions::sentences_speakThePersonsUnits()
     GlueUpQuestion q = rightChair();
     q.units = UnitSystem::Us;
     q.wood = Celsius { 8 };
-    QCOMPARE(
-        ask(q).firstFix, std::string("Warm the wood: it is 46.4 °F, hot hide glue wants 68 °F or more."));
+    QVERIFY(ask(q).firstFix.starts_with(
+        "Warm the wood: it is 46.4 °F, hot hide glue wants 68 °F or more. In this "));
+    QVERIFY(ask(q).firstFix.find(" to 68 °F, for wood 20 to 40 mm thick.") != std::string::npos);
     q = rightLeg();
     q.wood = Celsius { 8 };
     QCOMPARE(ask(q).firstFix, std::string("Warm the wood: it is 8 °C, thickened epoxy wants 15 °C or more."));

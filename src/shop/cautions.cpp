@@ -1,4 +1,4 @@
-#include "app/cautions.h"
+#include "shop/cautions.h"
 
 #include <algorithm>
 #include <array>
