@@ -140,6 +140,8 @@ Result<JointWork> parseJointWork(std::string_view text)
         if (!rest.starts_with('x') && !rest.starts_with('X'))
             return cannotRead(text);
         rest = trimmed(rest.substr(1));
+        if (rest.empty())
+            return cannotRead(text); // a size was still to come
     }
     if (auto area = areaOf(work); !area)
         return tl::unexpected(area.error());

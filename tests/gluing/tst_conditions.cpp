@@ -287,7 +287,8 @@ void TestConditions::sentences_speakThePersonsUnits()
     QVERIFY(ask(q).firstFix.find(" to 68 °F, for wood 20 to 40 mm thick.") != std::string::npos);
     q = rightLeg();
     q.wood = Celsius { 8 };
-    QCOMPARE(ask(q).firstFix, std::string("Warm the wood: it is 8 °C, thickened epoxy wants 15 °C or more."));
+    QVERIFY(
+        ask(q).firstFix.starts_with("Warm the wood: it is 8 °C, thickened epoxy wants 15 °C or more. In "));
 }
 
 void TestConditions::thermometersDust_decidesNothing()
