@@ -2,8 +2,8 @@
 
 #include <map>
 
-#include "shop/cautions.h"
 #include "app/words.h"
+#include "shop/cautions.h"
 
 namespace gw {
 
