@@ -7,11 +7,11 @@
 #include <QDateTime>
 #include <QLocale>
 
-#include "shop/cautions.h"
 #include "app/clock.h"
 #include "app/shelfrow.h"
 #include "app/words.h"
 #include "shop/candidates.h"
+#include "shop/cautions.h"
 #include "shop/setup.h"
 
 namespace gw {
