@@ -127,6 +127,12 @@ Item {
             visible: root.form.changing
         }
 
+        ArrivalPhoto {
+            Layout.fillWidth: true
+            controller: root.controller
+            visible: root.form.isNew || root.form.changing
+        }
+
         PlainButton {
             objectName: "more"
             iconName: "edit"

@@ -27,6 +27,11 @@ ScrollColumn {
         controller: root.controller
     }
 
+    LabelPhotoCard {
+        Layout.fillWidth: true
+        container: root.controller.container
+    }
+
     ContainerPicture {
         Layout.fillWidth: true
         controller: root.picture

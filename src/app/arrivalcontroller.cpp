@@ -195,6 +195,7 @@ void ArrivalController::show(const ArrivalProposal& proposal)
         setState(Unusable);
         return;
     }
+    m_photo = {};
     ArrivalDraft draft = proposal.draft;
     if (stockTaking())
         standOnShelf(draft);
@@ -257,6 +258,7 @@ void ArrivalController::bookIn()
         setError(draft.error());
         return;
     }
+    draft->photo = photoToKeep();
     draft->leftShare = std::exchange(m_leftShare, 1);
     act([draft = std::move(*draft)](Shop& shop, ActTime time) { return gw::bookIn(shop, draft, time); },
         [this](const ActDone& done) { tellBooked(done); });
@@ -266,6 +268,7 @@ void ArrivalController::tellBooked(const ActDone& done)
 {
     m_bookedEntry = q(done.entry.text);
     m_booked = q(done.said);
+    m_photo = {};
     noteTaken(done);
     m_labels.clear();
     m_verdict.clear();

@@ -3,7 +3,9 @@
 #include <map>
 #include <optional>
 
+#include <QImage>
 #include <QStringList>
+#include <QUrl>
 
 #include "app/arrivalform.h"
 #include "app/arrivalmodel.h"
@@ -35,6 +37,8 @@ class ArrivalController : public gw::Controller {
     Q_PROPERTY(QList<QString> labels READ labels NOTIFY shown) ///< label codes to write on the bottles
     Q_PROPERTY(QString verdict READ verdict NOTIFY shown)
     Q_PROPERTY(QString reason READ reason NOTIFY shown)
+    Q_PROPERTY(QImage photo READ photo NOTIFY shown) ///< of the label, to be kept with the material
+    Q_PROPERTY(bool hasPhoto READ hasPhoto NOTIFY shown)
     // The first stock-taking: walk along a shelf, scanning
     Q_PROPERTY(bool stockTaking READ stockTaking NOTIFY shown)
     Q_PROPERTY(int shelfAt READ shelfAt NOTIFY shown) ///< the shelf among the places; -1: not said
@@ -69,6 +73,8 @@ public:
     QStringList labels() const { return m_labels; }
     QString verdict() const { return m_verdict; }
     QString reason() const { return m_reason; }
+    QImage photo() const { return m_photo; }
+    bool hasPhoto() const { return !m_photo.isNull(); }
     bool stockTaking() const { return services() && services()->stockTaking().on; }
     int shelfAt() const;
     bool asksFill() const
@@ -87,6 +93,9 @@ public:
     Q_INVOKABLE void bookIn();
     /// Leaves this arrival; goes on to what else was scanned, if anything was.
     Q_INVOKABLE void putAside();
+    Q_INVOKABLE void takePhoto();
+    Q_INVOKABLE void readPhoto(const QUrl& file);
+    Q_INVOKABLE void dropPhoto();
     Q_INVOKABLE void beginStockTaking();
     Q_INVOKABLE void endStockTaking();
     Q_INVOKABLE void clearSummary();
@@ -110,6 +119,7 @@ private:
     void show(const ArrivalProposal& proposal);
     void setState(State state);
     void tellBooked(const ActDone& done);
+    std::optional<LabelPhoto> photoToKeep() const;
     void noteTaken(const ActDone& done);
     void countTaken(const std::vector<ArrivalRow>& rows);
     void standOnShelf(ArrivalDraft& draft) const;
@@ -120,6 +130,7 @@ private:
         int containers = 0, materials = 0;
     } m_takenCount;
     QString m_summary;
+    QImage m_photo;
     double m_leftShare = 1;
     ChoiceModel m_materials, m_classes;
     std::map<QString, LotDateContext> m_lotsOfClass;

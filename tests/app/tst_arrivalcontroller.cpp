@@ -1,9 +1,11 @@
 // Arrivals as the screen drives them, on a real store: what is asked, what is booked in, what never is.
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
+#include <QTemporaryDir>
 #include <QTest>
 
 #include "app/arrivalcontroller.h"
+#include "app/labelphoto.h"
 #include "shop/shelf.h"
 #include "support/appbench.h"
 
@@ -291,6 +293,50 @@ private Q_SLOTS:
         screen.scan(u"9520001421174"_s);
         QVERIFY(!screen.controller.asksFill());
         QVERIFY(screen.form.asksDate());
+    }
+
+    void labelPhoto_isKeptSmallWithTheMaterial_andShownWithItsContainers()
+    {
+        Screen screen;
+        QTemporaryDir folder;
+        QImage photo(3000, 2000, QImage::Format_RGB32);
+        photo.fill(qRgb(200, 40, 40));
+        const QString file = folder.filePath(u"label.png"_s);
+        QVERIFY(photo.save(file));
+        screen.scan(whiteGlue);
+        screen.controller.readPhoto(QUrl::fromLocalFile(folder.filePath(u"none.png"_s)));
+        QTRY_VERIFY(!screen.controller.busy());
+        QVERIFY(!screen.controller.errorText().isEmpty() && !screen.controller.hasPhoto());
+        screen.controller.readPhoto(QUrl::fromLocalFile(file));
+        QTRY_VERIFY(screen.controller.hasPhoto());
+        QTRY_VERIFY(!screen.controller.busy());
+        screen.bookIn();
+        QTRY_COMPARE(screen.controller.labels().size(), 1);
+        QVERIFY(!screen.controller.hasPhoto()); // the next arrival has its own
+
+        LabelPhotoController shown;
+        shown.setContainer(screen.controller.labels().first());
+        shown.setServices(&screen.bench.services);
+        QTRY_VERIFY(shown.there());
+        QCOMPARE(shown.image().width(), 1600);
+        QVERIFY(qAbs(shown.image().height() - 1067) <= 1);
+        const QColor middle = shown.image().pixelColor(800, 500);
+        QVERIFY(qAbs(middle.red() - 200) < 12 && qAbs(middle.green() - 40) < 12);
+        QVERIFY(!shown.taken().isEmpty());
+    }
+
+    // Noise is what JPEG can do least with: even then the store's limit holds.
+    void labelJpeg_staysWithinBounds()
+    {
+        QVERIFY(labelJpeg({}).empty());
+        QImage noise(2400, 2400, QImage::Format_RGB32);
+        quint32 state = 1;
+        for (int y = 0; y < noise.height(); ++y) {
+            for (int x = 0; x < noise.width(); ++x)
+                noise.setPixel(x, y, (state = state * 1664525U + 1013904223U) | 0xff000000U);
+        }
+        const std::string jpeg = labelJpeg(noise);
+        QVERIFY(!jpeg.empty() && jpeg.size() <= LabelPhoto::mostBytes);
     }
 
     void stockTaking_goesOnAfterAnotherScreen_andLearnsWhatIsNew()

@@ -1,0 +1,104 @@
+#include "app/labelphoto.h"
+
+#include <utility>
+
+#include <QBuffer>
+#include <QPainter>
+
+#include "app/words.h"
+#include "shop/stock.h"
+
+namespace gw {
+
+namespace {
+
+constexpr int longestSide = 1600;
+
+struct Photo {
+    QImage image;
+    QString taken;
+};
+
+Result<Photo> photoOf(const Shop& shop, const std::string& container)
+{
+    auto found = findContainer(shop, container);
+    if (!found)
+        return tl::unexpected(found.error());
+    auto kept = shop.store().labelPhoto(found->material);
+    if (!kept)
+        return tl::unexpected(kept.error());
+    if (!*kept)
+        return Photo {};
+    const std::string& jpeg = (*kept)->jpeg;
+    const QByteArray bytes(jpeg.data(), static_cast<qsizetype>(jpeg.size()));
+    return Photo { QImage::fromData(bytes, "JPEG"), dateText(localDay((*kept)->taken)) };
+}
+
+} // namespace
+
+std::string labelJpeg(const QImage& picture)
+{
+    if (picture.isNull())
+        return {};
+    QImage small = picture.convertToFormat(QImage::Format_RGB32);
+    for (int side = longestSide; side >= 200; side /= 2) {
+        if (small.width() > side || small.height() > side)
+            small = small.scaled(side, side, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+        for (const int quality : { 85, 70, 50 }) {
+            QBuffer buffer;
+            buffer.open(QIODevice::WriteOnly);
+            if (small.save(&buffer, "JPEG", quality)
+                && static_cast<std::size_t>(buffer.size()) <= LabelPhoto::mostBytes)
+                return buffer.data().toStdString();
+        }
+    }
+    return {};
+}
+
+void LabelPicture::setImage(const QImage& image)
+{
+    m_image = image;
+    Q_EMIT imageChanged();
+    update();
+}
+
+void LabelPicture::paint(QPainter* painter)
+{
+    if (m_image.isNull())
+        return;
+    painter->setRenderHint(QPainter::SmoothPixmapTransform);
+    QRectF place(QPointF(), QSizeF(m_image.size()).scaled(size(), Qt::KeepAspectRatio));
+    place.moveCenter(boundingRect().center());
+    painter->drawImage(place, m_image);
+}
+
+void LabelPhotoController::begin()
+{
+    connect(&services()->shop(), &ShopThread::changed, this, &LabelPhotoController::read);
+    read();
+}
+
+void LabelPhotoController::setContainer(const QString& container)
+{
+    if (container == m_container)
+        return;
+    m_container = container;
+    Q_EMIT containerChanged();
+    if (services())
+        read();
+}
+
+void LabelPhotoController::read()
+{
+    if (m_container.isEmpty())
+        return;
+    take(services()->shop().run(
+             [id = m_container.toStdString()](const Shop& shop) { return photoOf(shop, id); }),
+        [this](Photo photo) {
+            m_image = std::move(photo.image);
+            m_taken = std::move(photo.taken);
+            Q_EMIT shown();
+        });
+}
+
+} // namespace gw

@@ -1,0 +1,66 @@
+#pragma once
+
+#include <QImage>
+#include <QQuickPaintedItem>
+
+#include "app/controller.h"
+
+namespace gw {
+
+/// The picture as it is kept with a material: a JPEG of at most 1600 pixels a side, small enough for the
+/// store. Empty for a picture that is none. Any thread.
+std::string labelJpeg(const QImage& picture);
+
+/// Shows a picture that is in memory, whole and in its own proportions.
+class LabelPicture : public QQuickPaintedItem {
+    Q_OBJECT
+    QML_ELEMENT
+    Q_PROPERTY(QImage image READ image WRITE setImage NOTIFY imageChanged)
+
+public:
+    using QQuickPaintedItem::QQuickPaintedItem;
+
+    QImage image() const { return m_image; }
+    void setImage(const QImage& image);
+    void paint(QPainter* painter) override;
+
+Q_SIGNALS:
+    void imageChanged();
+
+private:
+    QImage m_image;
+};
+
+/// The photograph of the label of what is in a container.
+class LabelPhotoController : public gw::Controller {
+    Q_OBJECT
+    QML_ELEMENT
+    Q_PROPERTY(QString container READ container WRITE setContainer NOTIFY containerChanged) ///< its id
+    Q_PROPERTY(QImage image READ image NOTIFY shown)
+    Q_PROPERTY(bool there READ there NOTIFY shown)
+    Q_PROPERTY(QString taken READ taken NOTIFY shown) ///< "25 May 2026"
+
+public:
+    using Controller::Controller;
+
+    QString container() const { return m_container; }
+    void setContainer(const QString& container);
+    QImage image() const { return m_image; }
+    bool there() const { return !m_image.isNull(); }
+    QString taken() const { return m_taken; }
+
+Q_SIGNALS:
+    void containerChanged();
+    void shown();
+
+protected:
+    void begin() override;
+
+private:
+    void read();
+
+    QString m_container, m_taken;
+    QImage m_image;
+};
+
+} // namespace gw
