@@ -10,6 +10,9 @@ Column {
     required property GlueUpController controller
     property alias columns: grid.columns
 
+    signal moreWanted
+    signal gluesWanted
+
     // Puts the keyboard on what a gate asks for.
     function focusOn(gate: string) {
         switch (gate) {
@@ -75,6 +78,25 @@ Column {
             Layout.fillWidth: true
             condition: root.controller.gap
             objectName: "gapTile"
+        }
+    }
+
+    Flow {
+        spacing: Theme.space3
+        width: root.width
+
+        PlainButton {
+            iconName: "edit"
+            objectName: "moreButton"
+            text: root.controller.more.count > 0 ? qsTr("Joint and piece: %1 said").arg(root.controller.more.count) : qsTr("Joint and piece")
+            onClicked: root.moreWanted()
+        }
+
+        PlainButton {
+            iconName: "glue-up"
+            objectName: "gluesButton"
+            text: qsTr("Which glue?")
+            onClicked: root.gluesWanted()
         }
     }
 

@@ -40,6 +40,16 @@ Item {
         controller: controller
     }
 
+    GlueUpMoreSheet {
+        id: moreSheet
+        controller: controller
+    }
+
+    GlueUpGluesSheet {
+        id: gluesSheet
+        controller: controller
+    }
+
     GlueUpConditions {
         id: conditions
         anchors.left: job.left
@@ -49,6 +59,8 @@ Item {
         columns: root.portrait ? 3 : 6
         controller: controller
         visible: root.asked
+        onGluesWanted: gluesSheet.open()
+        onMoreWanted: moreSheet.open()
     }
 
     ScrollColumn {

@@ -29,6 +29,8 @@ Scale scaleOf(GlueUpCondition::Kind kind, UnitSystem units)
         return { "%", 1, 50, 0, 100, 1 };
     case GlueUpCondition::Kind::WoodMoisture:
         return { "%", 0.5, 9, 0, 250, 1 };
+    case GlueUpCondition::Kind::SurfaceAge:
+        return { "h ago", 1, 1, 0, 8760, 1 };
     case GlueUpCondition::Kind::Gap:
         break;
     }

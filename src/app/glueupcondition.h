@@ -12,7 +12,8 @@
 namespace gw {
 
 /// One thing a person can say about the glue-up to come: typed, stepped, or left unsaid. What cannot be read
-/// counts as unsaid. Kept in degrees Celsius, percent or millimetres; shown and typed in the person's units.
+/// counts as unsaid. Kept in degrees Celsius, percent, millimetres or hours; shown and typed in the person's
+/// units.
 class GlueUpCondition : public QObject {
     Q_OBJECT
     QML_ELEMENT
@@ -24,7 +25,7 @@ class GlueUpCondition : public QObject {
     Q_PROPERTY(QString errorText READ errorText NOTIFY changed)
 
 public:
-    enum class Kind { Temperature, Humidity, WoodMoisture, Gap };
+    enum class Kind { Temperature, Humidity, WoodMoisture, Gap, SurfaceAge };
 
     GlueUpCondition(Kind kind, QString label, QObject* parent = nullptr);
 

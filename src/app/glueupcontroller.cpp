@@ -30,12 +30,14 @@ GlueUpController::GlueUpController(QObject* parent)
     , m_uses(glueUpUseRoles)
     , m_weigh(glueUpNumberRoles)
     , m_clocks(glueUpNumberRoles)
+    , m_glues(glueUpGlueRoles)
 {
     m_pause.setSingleShot(true);
     m_pause.setInterval(pause);
     connect(&m_pause, &QTimer::timeout, this, &GlueUpController::check);
     for (const auto* condition : { &m_air, &m_wood, &m_humidity, &m_woodMoisture, &m_gap })
         connect(condition, &GlueUpCondition::changed, this, &GlueUpController::ask);
+    connect(&m_more, &GlueUpMore::changed, this, &GlueUpController::ask);
 }
 
 void GlueUpController::begin()
@@ -78,6 +80,8 @@ void GlueUpController::readJobs()
             showJobs();
             Q_EMIT askedChanged();
         });
+    take(services()->shop().run([](const Shop& shop) { return GlueUpMore::read(shop); }),
+        [this](GlueUpMore::Choices choices) { m_more.setChoices(std::move(choices)); });
 }
 
 void GlueUpController::showJobs()
@@ -166,6 +170,7 @@ Conditions GlueUpController::conditions() const
     said.humidity = m_humidity.value();
     said.woodMoisture = m_woodMoisture.value();
     said.gapMm = m_gap.value();
+    m_more.addTo(said);
     return said;
 }
 
@@ -257,6 +262,17 @@ void GlueUpController::record()
             Q_EMIT recorded();
         });
     ask(); // comes after the act; until then there is nothing to record twice
+}
+
+void GlueUpController::findGlues()
+{
+    take(services()->shop().run(
+             [asked = m_more.asked(m_gap.value())](const Shop& shop) { return whichGlueFor(shop, asked); }),
+        [this](const WhichGlueAnswer& answer) {
+            m_glues.setRows(glueRows(answer));
+            m_gluesNote = q(answer.note);
+            Q_EMIT gluesShown();
+        });
 }
 
 } // namespace gw

@@ -4,6 +4,7 @@
 
 #include "app/controller.h"
 #include "app/glueupcondition.h"
+#include "app/glueupmore.h"
 #include "app/glueupshown.h"
 
 namespace gw {
@@ -27,6 +28,9 @@ class GlueUpController : public gw::Controller {
     Q_PROPERTY(gw::GlueUpCondition* humidity READ humidity CONSTANT)
     Q_PROPERTY(gw::GlueUpCondition* woodMoisture READ woodMoisture CONSTANT)
     Q_PROPERTY(gw::GlueUpCondition* gap READ gap CONSTANT)
+    Q_PROPERTY(gw::GlueUpMore* more READ more CONSTANT)
+    Q_PROPERTY(gw::RowsModel* glues READ glues CONSTANT) ///< which glue, best first; glueUpGlueRoles
+    Q_PROPERTY(QString gluesNote READ gluesNote NOTIFY gluesShown)
     Q_PROPERTY(
         QString typingError READ typingError NOTIFY askedChanged) ///< what of the conditions cannot be read
     Q_PROPERTY(bool fresh READ fresh NOTIFY shown) ///< the answer is to what is asked now
@@ -63,6 +67,9 @@ public:
     GlueUpCondition* humidity() { return &m_humidity; }
     GlueUpCondition* woodMoisture() { return &m_woodMoisture; }
     GlueUpCondition* gap() { return &m_gap; }
+    GlueUpMore* more() { return &m_more; }
+    RowsModel* glues() { return &m_glues; }
+    QString gluesNote() const { return m_gluesNote; }
     QString typingError() const;
     bool fresh() const { return m_turnShown == m_turn; }
     QString verdict() const;
@@ -82,6 +89,8 @@ public:
 
     /// Writes what the answer says to use, for this piece, in one act that can be undone.
     Q_INVOKABLE void record();
+    /// Ranks the families for what is said now.
+    Q_INVOKABLE void findGlues();
 
 Q_SIGNALS:
     void activeChanged();
@@ -90,6 +99,7 @@ Q_SIGNALS:
     void shown();
     void pieceChanged();
     void recorded();
+    void gluesShown();
 
 protected:
     void begin() override;
@@ -108,10 +118,12 @@ private:
     QString m_search, m_jobType, m_piece;
     int m_pieces = 1;
     GlueUpCondition m_air, m_wood, m_humidity, m_woodMoisture, m_gap;
+    GlueUpMore m_more;
+    QString m_gluesNote;
     QTimer m_pause; // while a person is still stepping or typing
     int m_turn = 0, m_turnShown = 0; // of what is asked
     GlueUpShown m_shown;
-    RowsModel m_jobs, m_gates, m_uses, m_weigh, m_clocks;
+    RowsModel m_jobs, m_gates, m_uses, m_weigh, m_clocks, m_glues;
 };
 
 } // namespace gw

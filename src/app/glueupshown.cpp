@@ -194,6 +194,33 @@ Result<GlueUpShown> glueUpShown(const Shop& shop, const GlueUpAsked& asked)
     return shown;
 }
 
+std::vector<ShownRow> glueRows(const WhichGlueAnswer& answer)
+{
+    std::vector<ShownRow> rows;
+    for (const RankedGlue& glue : answer.glues) {
+        QStringList reasons;
+        for (const GlueReason& reason : glue.reasons)
+            reasons.append(q(reason.text));
+        // How it is undone is told once, whether or not it was a reason.
+        if (std::ranges::find(glue.reasons, "undoing", &GlueReason::about) == glue.reasons.end())
+            reasons.append(Says::tr("Comes apart: %1.").arg(q(glue.reversibleWith)));
+        QString verdict = QStringLiteral("not_known");
+        QString standing = Says::tr("Not known");
+        if (glue.standing == GateResult::Pass) {
+            verdict = QStringLiteral("good");
+            standing = Says::tr("Right");
+        } else if (glue.standing == GateResult::Warn) {
+            verdict = QStringLiteral("test_first");
+            standing = Says::tr("Possible");
+        } else if (glue.standing == GateResult::Stop) {
+            verdict = QStringLiteral("do_not_use");
+            standing = Says::tr("Wrong");
+        }
+        rows.push_back({ q(glue.family.text), { q(glue.name), verdict, standing, reasons.join(u' ') } });
+    }
+    return rows;
+}
+
 Result<std::vector<ShownRow>> glueUpJobs(const Shop& shop)
 {
     const auto types = shop.store().jobTypes();

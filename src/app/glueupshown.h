@@ -34,10 +34,14 @@ inline const QByteArrayList glueUpGateRoles { "result", "name", "sentence" };
 inline const QByteArrayList glueUpUseRoles { "label", "name", "amount", "note", "shape", "contents",
     "level" };
 inline const QByteArrayList glueUpNumberRoles { "label", "value", "note" };
+inline const QByteArrayList glueUpGlueRoles { "name", "verdict", "standing", "reasons" };
 inline const QByteArrayList glueUpJobRoles { "name", "note", "family" };
 
 /// Runs the check and writes its answer out. Runs on the shop's thread.
 Result<GlueUpShown> glueUpShown(const Shop& shop, const GlueUpAsked& asked);
+
+/// Which glue, as rows of glueUpGlueRoles; key: the family's id.
+std::vector<ShownRow> glueRows(const WhichGlueAnswer& answer);
 
 /// Every job type by family, those without (finishes) last. Runs on the shop's thread.
 Result<std::vector<ShownRow>> glueUpJobs(const Shop& shop);

@@ -153,6 +153,41 @@ private Q_SLOTS:
         QCOMPARE(screen.controller.verdict(), u"good"_s);
     }
 
+    // db/reference/incompatibilities: wax under hot hide glue is no bond (common practice).
+    void whatIsLeftInTheJoint_isJudged_andTakenBack()
+    {
+        Screen screen;
+        QTRY_VERIFY(screen.controller.more()->residues().size() > 1);
+        screen.choose(u"chair_full"_s);
+        screen.sayAll();
+        screen.controller.more()->setResidue(
+            static_cast<int>(screen.controller.more()->residues().indexOf(u"Wax"_s)));
+        screen.settle();
+        QCOMPARE(screen.gate(u"residue"_s), u"stop"_s);
+        QCOMPARE(screen.controller.more()->count(), 1);
+        screen.controller.more()->surfaceAge()->type(u"30"_s);
+        screen.settle();
+        QCOMPARE(screen.gate(u"surface"_s), u"warn"_s); // 24 h at most
+        screen.controller.more()->forget();
+        screen.settle();
+        QCOMPARE(screen.controller.verdict(), u"good"_s);
+        QCOMPARE(screen.controller.more()->count(), 0);
+    }
+
+    void whichGlue_ranksEveryFamily_withReasons()
+    {
+        Screen screen;
+        QTRY_VERIFY(screen.controller.more()->joints().size() > 1);
+        screen.controller.more()->setJoint(
+            static_cast<int>(screen.controller.more()->joints().indexOf(u"Chair or table tenon, tight"_s)));
+        screen.controller.more()->setPeriod(1);
+        screen.controller.findGlues();
+        QTRY_COMPARE(screen.controller.glues()->count(), 14);
+        const auto& first = screen.controller.glues()->rows().front();
+        QCOMPARE(first.values.at(1).toString(), u"good"_s);
+        QVERIFY(!first.values.at(3).toString().isEmpty());
+    }
+
     void forgetting_makesItNotKnownAgain()
     {
         Screen screen;
