@@ -1,6 +1,5 @@
 import QtQuick
 import QtQuick.Dialogs
-import QtQuick.Layouts
 import Gluewright.Backend
 import Gluewright.Ui
 

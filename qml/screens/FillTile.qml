@@ -29,13 +29,13 @@ T.AbstractButton {
         }
     }
 
-    contentItem: Item {
+    contentItem: Column {
+        spacing: Theme.space1
+        topPadding: Theme.space3
+
         Vessel {
-            id: vessel
             Accessible.ignored: true
             anchors.horizontalCenter: parent.horizontalCenter
-            anchors.top: parent.top
-            anchors.topMargin: Theme.space3
             contents: root.contents
             height: 72
             level: root.level
@@ -45,14 +45,11 @@ T.AbstractButton {
 
         PlainText {
             Accessible.ignored: true
-            anchors.left: parent.left
-            anchors.right: parent.right
-            anchors.top: vessel.bottom
-            anchors.topMargin: Theme.space1
             horizontalAlignment: Text.AlignHCenter
             size: Theme.textSmall
             strong: true
             text: root.text
+            width: parent.width
         }
     }
 }

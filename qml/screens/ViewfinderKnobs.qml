@@ -13,8 +13,8 @@ Row {
     component Knob: Rectangle {
         id: knob
 
-        property alias iconName: button.iconName
-        property alias label: button.label
+        property string iconName
+        property string label
         property bool lit: false
 
         signal clicked
@@ -26,9 +26,10 @@ Row {
         width: Theme.touchMain
 
         IconButton {
-            id: button
             anchors.fill: parent
+            iconName: knob.iconName
             ink: knob.lit ? Theme.amberInk : Theme.walnutInk
+            label: knob.label
             onClicked: knob.clicked()
         }
     }

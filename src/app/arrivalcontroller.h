@@ -6,6 +6,7 @@
 #include <QImage>
 #include <QStringList>
 #include <QUrl>
+#include <QVariant>
 
 #include "app/arrivalform.h"
 #include "app/arrivalmodel.h"
@@ -37,7 +38,8 @@ class ArrivalController : public gw::Controller {
     Q_PROPERTY(QList<QString> labels READ labels NOTIFY shown) ///< label codes to write on the bottles
     Q_PROPERTY(QString verdict READ verdict NOTIFY shown)
     Q_PROPERTY(QString reason READ reason NOTIFY shown)
-    Q_PROPERTY(QImage photo READ photo NOTIFY shown) ///< of the label, to be kept with the material
+    Q_PROPERTY(
+        QVariant photo READ photo NOTIFY shown) ///< a QImage of the label, to be kept with the material
     Q_PROPERTY(bool hasPhoto READ hasPhoto NOTIFY shown)
     // The first stock-taking: walk along a shelf, scanning
     Q_PROPERTY(bool stockTaking READ stockTaking NOTIFY shown)
@@ -73,7 +75,7 @@ public:
     QStringList labels() const { return m_labels; }
     QString verdict() const { return m_verdict; }
     QString reason() const { return m_reason; }
-    QImage photo() const { return m_photo; }
+    QVariant photo() const { return m_photo; }
     bool hasPhoto() const { return !m_photo.isNull(); }
     bool stockTaking() const { return services() && services()->stockTaking().on; }
     int shelfAt() const;

@@ -2,6 +2,7 @@
 
 #include <QImage>
 #include <QQuickPaintedItem>
+#include <QVariant>
 
 #include "app/controller.h"
 
@@ -15,13 +16,15 @@ std::string labelJpeg(const QImage& picture);
 class LabelPicture : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(QImage image READ image WRITE setImage NOTIFY imageChanged)
+    Q_PROPERTY(QVariant image READ shownImage WRITE showImage NOTIFY imageChanged) ///< a QImage
 
 public:
     using QQuickPaintedItem::QQuickPaintedItem;
 
     QImage image() const { return m_image; }
     void setImage(const QImage& image);
+    QVariant shownImage() const { return m_image; }
+    void showImage(const QVariant& image) { setImage(image.value<QImage>()); }
     void paint(QPainter* painter) override;
 
 Q_SIGNALS:
@@ -36,7 +39,7 @@ class LabelPhotoController : public gw::Controller {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(QString container READ container WRITE setContainer NOTIFY containerChanged) ///< its id
-    Q_PROPERTY(QImage image READ image NOTIFY shown)
+    Q_PROPERTY(QVariant image READ shownImage NOTIFY shown) ///< a QImage
     Q_PROPERTY(bool there READ there NOTIFY shown)
     Q_PROPERTY(QString taken READ taken NOTIFY shown) ///< "25 May 2026"
 
@@ -46,6 +49,7 @@ public:
     QString container() const { return m_container; }
     void setContainer(const QString& container);
     QImage image() const { return m_image; }
+    QVariant shownImage() const { return m_image; }
     bool there() const { return !m_image.isNull(); }
     QString taken() const { return m_taken; }
 
