@@ -41,6 +41,7 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addWorkCommands(*program, context, pending);
     addMixCommands(*program, context, pending);
     addGlueCommands(*program, context, pending);
+    addRecordCommands(*program, context, pending);
     addCareCommands(*program, context, pending);
     addSetupCommands(*program, context, pending);
     addPlaceCommands(*program, context, pending);

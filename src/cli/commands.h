@@ -18,6 +18,7 @@ using PendingCommand = std::function<Result<Answer>()>;
 void addShelfCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addArrivalCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addRecordCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addGlueCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);

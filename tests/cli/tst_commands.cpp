@@ -69,6 +69,9 @@ private Q_SLOTS:
 
         const QJsonObject piece = program({ QStringLiteral("piece"), QStringLiteral("Hall table") }).json();
         QCOMPARE(piece[u"used"].toArray().size(), 1);
+        const QJsonObject lot = program({ QStringLiteral("lot"), id }).json();
+        QCOMPARE(lot[u"pieces"].toArray(), QJsonArray { QStringLiteral("Hall table") });
+        QVERIFY(program({ QStringLiteral("lot"), QStringLiteral("no such lot") }).status != 0);
 
         const Ran undone = program({ QStringLiteral("undo"), used.json()[u"entry"].toString() });
         QCOMPARE(undone.status, 0);
