@@ -1,11 +1,13 @@
 #include "cli/commandline.h"
 
+#include <algorithm>
+#include <array>
 #include <cstdio>
 #include <cstring>
 #include <string_view>
 #include <vector>
 
-#include <QCoreApplication>
+#include <QGuiApplication>
 #include <QLoggingCategory>
 #include <QString>
 
@@ -47,6 +49,7 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addPlaceCommands(*program, context, pending);
     addClimateCommands(*program, context, pending);
     addReadingsCommand(*program, context, pending);
+    addLabelCommand(*program, context, pending);
     addFigureCommands(*program, context, pending);
     return program;
 }
@@ -69,6 +72,21 @@ void setUpCore()
 {
     QCoreApplication::setApplicationName(QStringLiteral("gluewright"));
     QCoreApplication::setApplicationVersion(QStringLiteral(GW_VERSION));
+}
+
+/// Pages are drawn with letters, which takes a kind of application that is slower to start; no window is
+/// shown.
+std::unique_ptr<QCoreApplication> application(int argc, char** argv)
+{
+    static std::array<char, 10> option { "-platform" };
+    static std::array<char, 10> value { "offscreen" };
+    static std::array<char*, 4> arguments { argv[0], option.data(), value.data(), nullptr };
+    const bool draws = std::any_of(argv, argv + argc,
+        [](const char* argument) { return std::string_view(argument).starts_with("--pdf"); });
+    static int count = draws ? 3 : 1;
+    if (draws)
+        return std::make_unique<QGuiApplication>(count, arguments.data());
+    return std::make_unique<QCoreApplication>(count, arguments.data());
 }
 
 } // namespace
@@ -96,8 +114,7 @@ bool isCommand(int argc, char** argv)
 int runCommand(int argc, char** argv)
 {
     setUpCore();
-    int coreArgc = 1;
-    const QCoreApplication core(coreArgc, argv);
+    const auto core = application(argc, argv);
     // One sentence of ours says what is wrong with a picture or a store; the libraries' own remarks only hide
     // it.
     QLoggingCategory::setFilterRules(QStringLiteral("qt.*.warning=false"));

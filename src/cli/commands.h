@@ -27,6 +27,7 @@ void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand
 void addPlaceCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addClimateCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addReadingsCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addLabelCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 
 /// --place and --load, as the check and the choice of a glue have them.
