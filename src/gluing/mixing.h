@@ -22,7 +22,7 @@ struct MixPart {
     std::string key; ///< stable: "granules", "water", "resin", "hardener", "filler", "dye", "pigment", ...
     std::string what; ///< "Hide glue granules, 192 g", "Cold water"
     Amount amount; ///< as it is weighed or measured: rounded to the scale
-    std::optional<Amount> volume; ///< what that fills, loose; to find the cup by, never to measure by
+    std::optional<Amount> volume {}; ///< what that fills, loose; to find the cup by, never to measure by
     std::vector<ClassId> classes; ///< that it may be taken from, the first the likeliest; none for water
 };
 
@@ -57,10 +57,10 @@ struct HideGlueWish {
     GlueForm form = GlueForm::Granules;
     /// From spreading to pressure. 15 s takes the thickest of the grade's range and a minute the thinnest,
     /// between them evenly (S5 names the two ends; the line between is our assumption). None: the start.
-    std::optional<double> assemblySeconds;
-    std::optional<double> waterRatio; ///< the person's own, by mass; beats grade and time
-    std::optional<double> extraWater; ///< for the syringe: more water, kg per kg of dry glue
-    std::optional<double> ureaShare; ///< kg per kg of dry glue
+    std::optional<double> assemblySeconds {};
+    std::optional<double> waterRatio {}; ///< the person's own, by mass; beats grade and time
+    std::optional<double> extraWater {}; ///< for the syringe: more water, kg per kg of dry glue
+    std::optional<double> ureaShare {}; ///< kg per kg of dry glue
     bool size = false; ///< thin, for end grain
     double scaleStep = 0.1; ///< grams
 };
@@ -85,14 +85,14 @@ enum class Consistency { Syrup, Ketchup, Mayonnaise, PeanutButter };
 
 struct EpoxyWish {
     Amount need; ///< of resin and hardener together, mass
-    TwoPartRatio ratio;
+    TwoPartRatio ratio {};
     Filler filler = Filler::None;
     Consistency consistency = Consistency::Mayonnaise;
     double dyePercent = 0, pigmentPercent = 0; ///< of the mixed mass
     double alcohol = 0; ///< grams of alcohol or dye solution a person means to add
-    std::optional<Celsius> room;
-    std::optional<double> potLifeMinutes; ///< the label's, for 100 g at 25 C
-    std::string hardenerKind; ///< "slow", "fast" or empty
+    std::optional<Celsius> room {};
+    std::optional<double> potLifeMinutes {}; ///< the label's, for 100 g at 25 C
+    std::string hardenerKind {}; ///< "slow", "fast" or empty
     double scaleStep = 0.1;
 };
 Result<MixPlan> mixEpoxy(const EpoxyWish& wish, const Recipe& recipe);
@@ -125,8 +125,8 @@ Result<MixPlan> thinShellac(const ShellacThinning& wish, const Recipe& recipe);
 
 struct PowderWish {
     Amount need; ///< ready glue, mass
-    std::optional<double> waterRatio; ///< by mass; none: the recipe's start
-    std::optional<Celsius> room;
+    std::optional<double> waterRatio {}; ///< by mass; none: the recipe's start
+    std::optional<Celsius> room {};
     double scaleStep = 0.1;
 };
 Result<MixPlan> mixCasein(const PowderWish& wish, const Recipe& recipe);
@@ -134,7 +134,7 @@ Result<MixPlan> mixUreaResin(const PowderWish& wish, const Recipe& recipe);
 
 struct DyeWish {
     Amount need; ///< volume of alcohol
-    std::optional<double> gramsPerLitre; ///< none: the recipe's start
+    std::optional<double> gramsPerLitre {}; ///< none: the recipe's start
     double scaleStep = 0.01;
 };
 Result<MixPlan> mixDye(const DyeWish& wish, const Recipe& recipe);
