@@ -138,7 +138,7 @@ Result<std::vector<LotDate>> readLotCode(
     }
     if (!options.made.empty())
         draft.lotReadAs.clear();
-    const auto dates = lotDatesOf(draft, *context);
+    auto dates = lotDatesOf(draft, *context);
     if (options.lotDate.empty()) {
         if (!draft.foundUndated)
             readLotAsLastTime(draft, dates);

@@ -8,7 +8,6 @@
 #include <QPainter>
 #include <QSvgRenderer>
 
-
 namespace gw {
 
 namespace {
@@ -199,7 +198,7 @@ void Planner::placeLines()
     if (count == 0)
         return;
     const int least = dots(leastLettersMm);
-    const int pixels = std::clamp(static_cast<int>(m_room.height() / count / 1.22), least, dots(2.6));
+    const int pixels = std::clamp(static_cast<int>(m_room.height() / (1.22 * count)), least, dots(2.6));
     for (const std::string& line : m_label.lines) {
         const QString text = QString::fromStdString(line);
         const int size = fits(text, m_room.width(), pixels, least, false);

@@ -11,7 +11,11 @@ namespace gw {
 struct SymbolModules {
     int size = 0; ///< modules along one side
     std::vector<bool> dark;
-    bool at(int x, int y) const { return dark[static_cast<std::size_t>(y * size + x)]; }
+    bool at(int x, int y) const
+    {
+        return dark[static_cast<std::size_t>(y) * static_cast<std::size_t>(size)
+            + static_cast<std::size_t>(x)];
+    }
 };
 
 /// One of our codes as a square Data Matrix (ISO/IEC 16022, ECC 200), drawn by Zint. Errors: BadInput for an

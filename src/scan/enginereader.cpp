@@ -97,7 +97,7 @@ private:
         const auto others = static_cast<int>(m_engines.size()) - 1;
         const bool all = m_effort == Effort::Picture;
         for (int i = 0; i < (all ? others : std::min(others, 1)) && symbols.empty(); ++i) {
-            Engine& engine = *m_engines[static_cast<std::size_t>(1 + (all ? i : m_turn % others))];
+            Engine& engine = *m_engines[1 + static_cast<std::size_t>(all ? i : m_turn % others)];
             for (const Question question : questions)
                 addUnseen(symbols, engine.ask(picture, question));
         }

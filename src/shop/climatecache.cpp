@@ -84,7 +84,7 @@ Result<bool> ClimateCache::grow(const Store& store, const PlaceRecord& place)
 }
 
 Result<void> ClimateCache::rebuild(
-    const Store& store, const std::map<PlaceId, PlaceRecord>& places, std::vector<Rate> rates)
+    const Store& store, const std::map<PlaceId, PlaceRecord>& places, const std::vector<Rate>& rates)
 {
     std::map<PlaceId, Known> known;
     std::map<PlaceId, WatchedPlace> watched;

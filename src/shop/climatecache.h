@@ -34,7 +34,7 @@ private:
     bool samePlaces(const std::map<PlaceId, PlaceRecord>& places) const;
     Result<bool> grow(const Store& store, const PlaceRecord& place);
     Result<void> rebuild(
-        const Store& store, const std::map<PlaceId, PlaceRecord>& places, std::vector<Rate> rates);
+        const Store& store, const std::map<PlaceId, PlaceRecord>& places, const std::vector<Rate>& rates);
 
     std::map<PlaceId, Known> m_known;
     std::unique_ptr<WatchedClimate> m_climate;

@@ -13,7 +13,7 @@ namespace {
 
 constexpr Moment earliest { std::chrono::sys_days { Date { std::chrono::January / 1 / 1970 } } };
 constexpr Moment pastLatest { std::chrono::sys_days { Date { std::chrono::January / 1 / 2200 } } };
-constexpr std::size_t readingsOfAMonth = 31 * 24 * 6; // of a logger, every ten minutes
+constexpr std::size_t readingsOfAMonth = std::size_t { 31 } * 24 * 6; // of a logger, every ten minutes
 
 /// A reading as it is kept.
 struct Kept {
