@@ -106,7 +106,7 @@ Result<void> ClimateCache::rebuild(
             filled.readings = std::move(read->readings);
         }
     }
-    m_climate = std::make_unique<WatchedClimate>(std::move(watched), std::move(rates));
+    m_climate = std::make_unique<WatchedClimate>(std::move(watched), rates);
     m_known = std::move(known);
     return {};
 }
