@@ -12,7 +12,7 @@ build_packages="
     qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-multimedia-dev qt6-svg-dev
     libzxing-dev libzbar-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libpq-dev libsqlite3-dev"
 run_packages="
-    libqt6sql6-sqlite libqt6sql6-psql qt6-qpa-plugins
+    libqt6sql6-sqlite libqt6sql6-psql libqt6printsupport6 qt6-qpa-plugins
     qml6-module-qt-labs-folderlistmodel qml6-module-qtcharts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtcore
     qml6-module-qtquick qml6-module-qtquick-controls qml6-module-qtquick-dialogs qml6-module-qtquick-layouts
     qml6-module-qtquick-shapes qml6-module-qtquick-templates qml6-module-qtquick-window qml6-module-qtmultimedia

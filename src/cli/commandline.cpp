@@ -81,8 +81,9 @@ std::unique_ptr<QCoreApplication> application(int argc, char** argv)
     static std::array<char, 10> option { "-platform" };
     static std::array<char, 10> value { "offscreen" };
     static std::array<char*, 4> arguments { argv[0], option.data(), value.data(), nullptr };
-    const bool draws = std::any_of(argv, argv + argc,
-        [](const char* argument) { return std::string_view(argument).starts_with("--pdf"); });
+    const bool draws = std::any_of(argv, argv + argc, [](std::string_view argument) {
+        return argument.starts_with("--pdf") || argument.starts_with("--printer");
+    });
     static int count = draws ? 3 : 1;
     if (draws)
         return std::make_unique<QGuiApplication>(count, arguments.data());

@@ -2,13 +2,10 @@
 #include "cli/json.h"
 #include "cli/words.h"
 
-#include <cmath>
-#include <sstream>
-
 #include <QJsonArray>
 
 #include "exchange/labelfile.h"
-#include "measure/quoted.h"
+#include "exchange/labelprinter.h"
 #include "shop/containerlabel.h"
 
 namespace gw {
@@ -18,45 +15,27 @@ namespace {
 struct LabelOptions {
     std::vector<std::string> containers;
     bool shelf = false;
-    std::string pdf, size = "50x25mm", sheet;
+    std::string pdf, printer, size = "50x25mm", sheet;
     int dpi = 203, columns = 3, rows = 8, firstFree = 1;
 };
-
-/// "50x25mm", "50 x 25", "4x2in": width and height in millimetres.
-Result<std::pair<double, double>> sizeOf(const std::string& text)
-{
-    std::istringstream words(text);
-    double width = 0, height = 0;
-    char by = 0;
-    std::string unit;
-    if (words >> width >> by >> height && (by == 'x' || by == 'X') && width > 0 && height > 0) {
-        words >> unit;
-        if (unit.empty() || unit == "mm")
-            return std::pair(width, height);
-        if (unit == "in")
-            return std::pair(width * 25.4, height * 25.4);
-    }
-    return fail(ErrorCode::BadInput,
-        inQuotes(text) + " is no size of a label; give width by height, such as 50x25mm.");
-}
 
 Result<LabelPrint> printOf(const LabelOptions& options)
 {
     LabelPrint print;
-    auto size = sizeOf(options.size);
+    auto size = labelSizeOf(options.size);
     if (!size)
         return tl::unexpected(size.error());
-    print.paper = { size->first, size->second, options.dpi };
+    print.paper = { size->width(), size->height(), options.dpi };
     if (options.sheet.empty())
         return print;
-    Result<std::pair<double, double>> page = std::pair(210.0, 297.0);
+    Result<QSizeF> page = QSizeF(210, 297);
     if (options.sheet == "Letter" || options.sheet == "letter")
-        page = std::pair(215.9, 279.4);
+        page = QSizeF(215.9, 279.4);
     else if (options.sheet != "A4" && options.sheet != "a4")
-        page = sizeOf(options.sheet);
+        page = labelSizeOf(options.sheet);
     if (!page)
         return tl::unexpected(page.error());
-    auto sheet = sheetOf(print.paper, page->first, page->second, options.columns, options.rows);
+    auto sheet = sheetOf(print.paper, page->width(), page->height(), options.columns, options.rows);
     if (!sheet)
         return tl::unexpected(sheet.error());
     sheet->firstFree = options.firstFree - 1;
@@ -80,13 +59,15 @@ Result<Answer> writeLabels(CommandContext& context, const LabelOptions& options)
         auto labels = containerLabels(shop, codes, asOf);
         if (!labels)
             return tl::unexpected(labels.error());
-        auto printed = writeLabelsPdf(*labels, *print, q(options.pdf));
+        const std::string& where = options.pdf.empty() ? options.printer : options.pdf;
+        auto printed = options.pdf.empty() ? printLabels(*labels, *print, q(options.printer))
+                                           : writeLabelsPdf(*labels, *print, q(options.pdf));
         if (!printed)
             return tl::unexpected(printed.error());
         Answer answer;
         answer.json[u"labels"] = static_cast<qint64>(labels->size());
         answer.json[u"pages"] = printed->pages;
-        answer.json[u"file"] = jsonText(options.pdf);
+        answer.json[options.pdf.empty() ? u"printer" : u"file"] = jsonText(where);
         QJsonArray leftOut;
         for (const std::string& word : printed->leftOut)
             leftOut.append(jsonText(word));
@@ -94,7 +75,7 @@ Result<Answer> writeLabels(CommandContext& context, const LabelOptions& options)
         answer.plain = QStringLiteral("%1 labels on %2 pages: %3\n")
                            .arg(labels->size())
                            .arg(printed->pages)
-                           .arg(q(options.pdf));
+                           .arg(q(where));
         if (!printed->leftOut.empty()) {
             answer.plain += QStringLiteral("On some there was no room for:");
             for (const std::string& word : printed->leftOut)
@@ -110,10 +91,13 @@ Result<Answer> writeLabels(CommandContext& context, const LabelOptions& options)
 void addLabelCommand(CLI::App& program, CommandContext& context, PendingCommand& pending)
 {
     auto options = std::make_shared<LabelOptions>();
-    auto* command = program.add_subcommand("label", "Our labels for containers, as a PDF to print");
+    auto* command = program.add_subcommand("label", "Our labels for containers, as a PDF or on a printer");
     command->add_option("ID", options->containers, "The containers, by their codes");
     command->add_flag("--shelf", options->shelf, "All that stands on the shelf");
-    command->add_option("--pdf", options->pdf, "The file to write")->required();
+    auto* out = command->add_option_group("where to");
+    out->add_option("--pdf", options->pdf, "The file to write");
+    out->add_option("--printer", options->printer, "A printer of this machine, by its name");
+    out->require_option(1);
     command->add_option("--size", options->size, "Width by height: 50x25mm, 2x1in");
     command->add_option("--dpi", options->dpi, "Dots per inch of the printer: 203, 300");
     command->add_option("--sheet", options->sheet, "Several on a sheet: A4, Letter or a size");

@@ -7,6 +7,8 @@
 #include <QPdfWriter>
 
 #include "exchange/savefile.h"
+#include "measure/number.h"
+#include "measure/quoted.h"
 
 namespace gw {
 
@@ -50,7 +52,68 @@ Result<void> holdsItsLabels(const LabelPrint& print)
     return {};
 }
 
+struct PlannedLabels {
+    std::vector<LabelPlan> plans;
+    LabelsPrinted printed;
+};
+
+Result<PlannedLabels> planLabels(const std::vector<Label>& labels, const LabelPrint& print)
+{
+    if (labels.empty())
+        return fail(ErrorCode::BadInput, "There is nothing to print; choose at least one container.");
+    if (auto holds = holdsItsLabels(print); !holds)
+        return tl::unexpected(holds.error());
+    PlannedLabels planned;
+    std::vector<std::string>& leftOut = planned.printed.leftOut;
+    for (const Label& label : labels) {
+        auto plan = planLabel(label, print.paper);
+        if (!plan)
+            return tl::unexpected(plan.error());
+        for (const std::string& word : plan->leftOut) {
+            if (std::find(leftOut.begin(), leftOut.end(), word) == leftOut.end())
+                leftOut.push_back(word);
+        }
+        planned.plans.push_back(std::move(*plan));
+    }
+    const auto count = static_cast<int>(labels.size());
+    const int perPage = print.sheet ? print.sheet->columns * print.sheet->rows : 1;
+    const int begun = print.sheet ? print.sheet->firstFree : 0;
+    planned.printed.pages = (begun + count + perPage - 1) / perPage;
+    return planned;
+}
+
 } // namespace
+
+Result<QSizeF> labelSizeOf(const std::string& text)
+{
+    const auto refused = [&] {
+        return fail(ErrorCode::BadInput,
+            inQuotes(text) + " is no size of a label; give width by height, such as 50x25mm.");
+    };
+    const auto width = leadingNumber(text);
+    if (!width || width->value <= 0)
+        return refused();
+    std::string_view rest = width->rest;
+    for (const std::string_view unit : { "mm", "in" }) {
+        if (rest.starts_with(unit))
+            rest = trimmed(rest.substr(unit.size())); // "4in x 2in": the last one counts
+    }
+    constexpr std::string_view times = "\u00D7";
+    if (rest.starts_with(times))
+        rest.remove_prefix(times.size());
+    else if (rest.starts_with('x') || rest.starts_with('X'))
+        rest.remove_prefix(1);
+    else
+        return refused();
+    const auto height = leadingNumber(rest);
+    if (!height || height->value <= 0)
+        return refused();
+    if (height->rest.empty() || height->rest == "mm")
+        return QSizeF(width->value, height->value);
+    if (height->rest == "in")
+        return QSizeF(width->value, height->value) * 25.4;
+    return refused();
+}
 
 Result<LabelSheet> sheetOf(
     const LabelPaper& paper, double sheetWidthMm, double sheetHeightMm, int columns, int rows)
@@ -78,38 +141,41 @@ QSizeF pageOf(const LabelPrint& print)
 Result<LabelsPrinted> paintLabels(
     QPagedPaintDevice& device, const std::vector<Label>& labels, const LabelPrint& print)
 {
-    if (labels.empty())
-        return fail(ErrorCode::BadInput, "There is nothing to print; choose at least one container.");
-    if (auto holds = holdsItsLabels(print); !holds)
-        return tl::unexpected(holds.error());
-    std::vector<LabelPlan> plans;
-    LabelsPrinted printed;
-    for (const Label& label : labels) {
-        auto plan = planLabel(label, print.paper);
-        if (!plan)
-            return tl::unexpected(plan.error());
-        for (const std::string& word : plan->leftOut) {
-            if (std::find(printed.leftOut.begin(), printed.leftOut.end(), word) == printed.leftOut.end())
-                printed.leftOut.push_back(word);
-        }
-        plans.push_back(std::move(*plan));
-    }
+    auto planned = planLabels(labels, print);
+    if (!planned)
+        return tl::unexpected(planned.error());
     QPainter painter;
     if (!painter.begin(&device))
         return fail(ErrorCode::FileUnwritable, "The printer does not answer; look whether it is on.");
     const std::vector<QPoint> corners = cornersOf(print);
     std::size_t at = print.sheet ? static_cast<std::size_t>(print.sheet->firstFree) : 0;
-    printed.pages = 1;
-    for (const LabelPlan& plan : plans) {
+    for (const LabelPlan& plan : planned->plans) {
         if (at == corners.size()) {
-            device.newPage();
-            ++printed.pages;
+            if (!device.newPage())
+                return fail(ErrorCode::FileUnwritable,
+                    "The printer took no further page; look whether it has paper, then print again.");
             at = 0;
         }
         paintLabel(painter, corners[at++], plan);
     }
     painter.end();
-    return printed;
+    return planned->printed;
+}
+
+Result<LabelsPrinted> lookAtLabels(const std::vector<Label>& labels, const LabelPrint& print)
+{
+    return planLabels(labels, print).map([](PlannedLabels&& planned) { return std::move(planned.printed); });
+}
+
+Result<QImage> labelPicture(const Label& label, const LabelPaper& paper)
+{
+    return planLabel(label, paper).map([](const LabelPlan& plan) {
+        QImage picture(plan.size, QImage::Format_RGB32);
+        picture.fill(Qt::white);
+        QPainter painter(&picture);
+        paintLabel(painter, QPoint(0, 0), plan);
+        return picture;
+    });
 }
 
 Result<LabelsPrinted> writeLabelsPdf(

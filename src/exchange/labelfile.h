@@ -3,6 +3,7 @@
 #include <optional>
 #include <vector>
 
+#include <QImage>
 #include <QSizeF>
 
 #include "exchange/labelpaint.h"
@@ -17,6 +18,9 @@ struct LabelPrint {
     LabelPaper paper;
     std::optional<LabelSheet> sheet;
 };
+
+/// A size as people write it, in millimetres: "50x25mm", "63,5 x 38,1", "4 x 2 in". Errors: BadInput.
+Result<QSizeF> labelSizeOf(const std::string& text);
 
 /// Sheets whose labels lie without gaps in the middle of it. Errors: BadInput when so many do not fit.
 Result<LabelSheet> sheetOf(
@@ -35,6 +39,11 @@ QSizeF pageOf(const LabelPrint& print);
 /// its labels; those of planLabel().
 Result<LabelsPrinted> paintLabels(
     QPagedPaintDevice& device, const std::vector<Label>& labels, const LabelPrint& print);
+
+/// What printing would do, without printing. Errors: those of paintLabels().
+Result<LabelsPrinted> lookAtLabels(const std::vector<Label>& labels, const LabelPrint& print);
+/// One label, dot by dot as the printer puts it. Errors: those of planLabel().
+Result<QImage> labelPicture(const Label& label, const LabelPaper& paper);
 
 /// As a PDF file, whole or not at all. Errors: those of paintLabels() and saveFile().
 Result<LabelsPrinted> writeLabelsPdf(

@@ -5,6 +5,7 @@
 #include <QTest>
 
 #include "exchange/labelfile.h"
+#include "exchange/labelprinter.h"
 #include "scan/finding.h"
 #include "support/drawnsymbol.h"
 
@@ -190,6 +191,61 @@ private Q_SLOTS:
         sheet->firstFree = 24;
         QVERIFY(!writeLabelsPdf({ bottle() }, { paper, *sheet }, path));
         QVERIFY(!writeLabelsPdf({}, { paper, {} }, path));
+    }
+
+    void look_saysWhatPrintingDoes()
+    {
+        const LabelPaper paper { 25, 13, 203 };
+        auto sheet = sheetOf(paper, 210, 297, 8, 22);
+        QVERIFY(sheet);
+        sheet->firstFree = 170;
+        const QTemporaryDir folder;
+        const std::vector<Label> labels(12, decanted());
+        for (const LabelPrint& print : { LabelPrint { paper, {} }, LabelPrint { paper, *sheet } }) {
+            const auto look = lookAtLabels(labels, print);
+            const auto done = writeLabelsPdf(labels, print, folder.filePath(QStringLiteral("l.pdf")));
+            QVERIFY(look && done);
+            QCOMPARE(look->pages, print.sheet ? 2 : 12);
+            QCOMPARE(look->pages, done->pages);
+            QVERIFY(look->leftOut == done->leftOut && !look->leftOut.empty());
+        }
+        const auto picture = labelPicture(bottle(), { 50, 25, 300 });
+        QVERIFY(picture);
+        QCOMPARE(picture->size(), QSize(591, 295)); // 50 and 25 mm at 300 dots per 25.4 mm
+        QCOMPARE(readBack(picture->convertToFormat(QImage::Format_Grayscale8)), std::string("GW6MHSF6R"));
+    }
+
+    void sizes_areReadAsPeopleWriteThem_data()
+    {
+        QTest::addColumn<QString>("text");
+        QTest::addColumn<QSizeF>("size");
+        for (const char* text : { "50x25mm", "50 x 25", " 50 mm X 25 mm", "50.0\u00D725,0 mm" })
+            QTest::newRow(text) << QString::fromUtf8(text) << QSizeF(50, 25);
+        QTest::newRow("halves") << QStringLiteral("63,5 x 38,1") << QSizeF(63.5, 38.1);
+        QTest::newRow("inches") << QStringLiteral("4x2in") << QSizeF(101.6, 50.8);
+        for (const char* text : { "", "50", "50x", "x25", "50*25", "50x25cm", "-50x25", "0x25", "50x25x3" })
+            QTest::newRow(*text ? text : "nothing") << QString::fromUtf8(text) << QSizeF();
+    }
+
+    void sizes_areReadAsPeopleWriteThem()
+    {
+        QFETCH(QString, text);
+        QFETCH(QSizeF, size);
+        const auto read = labelSizeOf(text.toStdString());
+        QCOMPARE(read.has_value(), size.isValid());
+        if (read)
+            QCOMPARE(*read, size);
+        else
+            QVERIFY(read.error().sentence.find("50x25mm") != std::string::npos);
+    }
+
+    void printer_thatIsNotThere_isToldOf_andNoFileIsLeft()
+    {
+        const auto printed
+            = printLabels({ bottle() }, { { 50, 25, 203 }, {} }, QStringLiteral("No printer of that name"));
+        QVERIFY(!printed);
+        QCOMPARE(printed.error().code, ErrorCode::NotFound);
+        QVERIFY(printed.error().sentence.find("save the labels as a PDF") != std::string::npos);
     }
 };
 
