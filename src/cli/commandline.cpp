@@ -50,6 +50,7 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addClimateCommands(*program, context, pending);
     addReadingsCommand(*program, context, pending);
     addLabelCommand(*program, context, pending);
+    addStockCommands(*program, context, pending);
     addFigureCommands(*program, context, pending);
     return program;
 }

@@ -28,6 +28,7 @@ void addPlaceCommands(CLI::App& program, CommandContext& context, PendingCommand
 void addClimateCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addReadingsCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addLabelCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addStockCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 
 /// --place and --load, as the check and the choice of a glue have them.

@@ -127,8 +127,11 @@ bool isPlainNumber(std::string_view cell)
     return digits > 0 && points <= 1;
 }
 
+/// Apostrophes before it do not count: else a cell that really begins with one could not be told from a
+/// guarded one.
 bool looksLikeFormula(std::string_view cell)
 {
+    cell.remove_prefix(std::min(cell.find_first_not_of('\''), cell.size()));
     constexpr std::string_view starts = "=+-@\t\r\n";
     return !cell.empty() && starts.find(cell.front()) != std::string_view::npos && !isPlainNumber(cell);
 }
@@ -235,6 +238,11 @@ Result<CsvTable> readCsvFile(const QString& path)
     if (file.error() != QFileDevice::NoError)
         return fail(ErrorCode::FileUnreadable, name + " cannot be read to its end; copy it again.");
     return readCsv({ bytes.constData(), static_cast<std::size_t>(bytes.size()) }, name);
+}
+
+std::string_view withoutGuard(std::string_view cell)
+{
+    return cell.starts_with('\'') && looksLikeFormula(cell) ? cell.substr(1) : cell;
 }
 
 std::string writeCsv(const CsvTable& table)

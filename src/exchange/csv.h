@@ -36,8 +36,11 @@ Result<CsvTable> readCsv(std::string_view bytes, std::string name);
 Result<CsvTable> readCsvFile(const QString& path);
 
 /// The table by RFC 4180: commas, CR LF, quotes where they are needed. A cell of text that a spreadsheet
-/// would run as a formula (it starts with = + - @, a tab or a line break) gets an apostrophe before it; plain
-/// numbers stay as they are.
+/// would run as a formula (it starts with = + - @, a tab or a line break, apostrophes before them aside) gets
+/// an apostrophe before it; plain numbers stay as they are.
 std::string writeCsv(const CsvTable& table);
+
+/// A cell as it was before writeCsv() put an apostrophe before it; any other cell as it is.
+std::string_view withoutGuard(std::string_view cell);
 
 } // namespace gw

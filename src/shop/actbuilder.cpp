@@ -1,6 +1,6 @@
 #include "shop/actbuilder.h"
 
-#include <algorithm>
+#include <unordered_set>
 
 #include <QUuid>
 
@@ -51,10 +51,9 @@ Result<ActDone> ActBuilder::run(
         done.act = builder.m_act;
         done.said = std::move(*said);
         done.entry = builder.m_entries.empty() ? EntryId {} : builder.m_entries.front().id;
+        std::unordered_set<ContainerId> touched;
         for (const Entry& entry : builder.m_entries) {
-            if (entry.container
-                && std::find(done.containers.begin(), done.containers.end(), *entry.container)
-                    == done.containers.end())
+            if (entry.container && touched.insert(*entry.container).second)
                 done.containers.push_back(*entry.container);
         }
         return {};

@@ -129,8 +129,9 @@ StockState foldEntries(const ContainerRecord& container, std::span<const Entry> 
         case EntryKind::Opened:
             if (!history.opened || entry->at < *history.opened)
                 history.opened = entry->at;
-            // Opened in the act that booked it in: it was met open, since when nobody knows.
-            history.foundOpen = history.foundOpen || (arrivedIn && entry->act == *arrivedIn);
+            // Opened in the act and the moment that booked it in: it was met open, since when nobody knows.
+            history.foundOpen = history.foundOpen
+                || (arrivedIn && entry->act == *arrivedIn && entry->at == history.arrived);
             break;
         case EntryKind::Tested:
             history.tests.push_back(
