@@ -55,6 +55,8 @@ QString kindText(const std::string& text)
 {
     if (text == "does_not_age")
         return F::tr("time does not use it up");
+    if (text == "none")
+        return F::tr("none");
     return q(text);
 }
 
@@ -90,6 +92,8 @@ QString figureName(const std::string& figure)
         { "moisture_content", QT_TRANSLATE_NOOP("gw::FigureWords", "Moisture content") },
         { "ph", QT_TRANSLATE_NOOP("gw::FigureWords", "pH") },
         { "time_in_trade", QT_TRANSLATE_NOOP("gw::FigureWords", "Usual age on arrival") },
+        { "pictograms", QT_TRANSLATE_NOOP("gw::FigureWords", "Hazard pictograms") },
+        { "signal_word", QT_TRANSLATE_NOOP("gw::FigureWords", "Signal word") },
         { "test_grant", QT_TRANSLATE_NOOP("gw::FigureWords", "What a passed test grants") },
     };
     const auto known = names.find(figure);

@@ -17,6 +17,7 @@ struct ArrivalDraft {
     ClassId newClass;
     std::string newArticleCode; ///< the maker's own code for a new material; typed, it is known again
     std::vector<Figure> newLabelFigures; ///< what a new material's label says
+    std::optional<MaterialId> newPartner; ///< what a new resin or hardener is mixed with
     std::optional<Gtin> gtin; ///< learned with the pack: the next bottle needs one tap
     std::optional<PackId> pack;
     std::optional<Amount> amount; ///< of one container; a known pack says it

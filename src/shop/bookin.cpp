@@ -8,6 +8,7 @@
 
 #include "codes/ownlabel.h"
 #include "shop/actbuilder.h"
+#include "shop/materialsaid.h"
 
 namespace gw {
 
@@ -72,7 +73,7 @@ Result<MaterialRecord> materialOf(ActBuilder& act, const ArrivalDraft& draft)
     material.classId = draft.newClass;
     material.articleCode = draft.newArticleCode;
     material.labelFigures = draft.newLabelFigures;
-    if (auto saved = act.shop().store().saveMaterial(material); !saved)
+    if (auto saved = savePartners(act.shop(), catalogue, material, draft.newPartner); !saved)
         return tl::unexpected(saved.error());
     return material;
 }

@@ -5,6 +5,7 @@
 
 #include "ageing/verdict.h"
 #include "ageing/wording.h"
+#include "shop/hazards.h"
 #include "shop/shelf.h"
 #include "shop/stock.h"
 
@@ -21,23 +22,11 @@ std::string keepText(const Range<Celsius>& keep, UnitSystem units)
     return "Keep " + figure(keep.low) + " to " + formatTemperature(keep.high, units);
 }
 
-std::string signalWordOf(const ClassRecord& cls, const MaterialRecord& material)
-{
-    for (const Figure& figure : material.labelFigures) {
-        if (figure.figure == "signal_word")
-            return figure.text;
-    }
-    if (cls.pictograms.empty())
-        return {};
-    const bool mild = std::ranges::all_of(
-        cls.pictograms, [](const std::string& code) { return code == "GHS07" || code == "GHS09"; });
-    return mild ? "Warning" : "Danger";
-}
-
 void addHazards(Label& label, const ClassRecord& cls, const MaterialRecord& material)
 {
-    label.pictograms = cls.pictograms;
-    label.signalWord = signalWordOf(cls, material);
+    const Hazards hazards = hazardsOf(cls, material);
+    label.pictograms = hazards.pictograms;
+    label.signalWord = hazards.signalWord;
     label.hazardLine = "See the maker's label and the safety data sheet";
 }
 
@@ -134,9 +123,10 @@ Result<std::vector<Label>> containerLabels(
     });
 }
 
-Result<std::vector<std::string>> shelfLabelCodes(const Shop& shop, Moment asOf)
+Result<std::vector<std::string>> shelfLabelCodes(
+    const Shop& shop, Moment asOf, const std::optional<PlaceId>& place)
 {
-    auto items = shelf(shop, { asOf, {}, {}, {}, false, false });
+    auto items = shelf(shop, { asOf, place, {}, {}, false, false });
     if (!items)
         return tl::unexpected(items.error());
     std::ranges::sort(*items, {},

@@ -7,6 +7,7 @@
 #include <QStringList>
 
 #include "shop/entrylines.h"
+#include "shop/hazards.h"
 #include "shop/shelfitems.h"
 #include "shop/stock.h"
 
@@ -179,7 +180,7 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
     if (const auto* cls = catalogue->classOf(container.material)) {
         page.benchTest = stepsOf(cls->benchTest);
         page.spoilageSigns = cls->spoilageSigns;
-        page.pictograms = cls->pictograms;
+        page.pictograms = hazardsOf(*cls, *catalogue->material(container.material)).pictograms;
         page.hazardNote = cls->hazardNote;
         page.figures = figuresOf(*cls, *catalogue->material(container.material));
     }
