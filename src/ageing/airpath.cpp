@@ -6,19 +6,6 @@
 
 namespace gw {
 
-namespace {
-
-/// Where the next three months of assumed ranges begin.
-Moment nextQuarter(Moment at)
-{
-    const Date day = dateOf(at);
-    const unsigned month = static_cast<unsigned>(day.month());
-    const int on = static_cast<int>(3 - month % 3);
-    return startOf(Date { (day.year() / day.month() + std::chrono::months { on }) / 1 });
-}
-
-} // namespace
-
 AirPath::Cursor::Cursor(const Trace* of)
     : trace(of)
     , longestWatched(of->longestWatched())
@@ -92,7 +79,7 @@ AirPath::Piece AirPath::unwatched(Moment at, Moment until, const std::optional<C
         }
     }
     if (m_byQuarter)
-        until = std::min(until, nextQuarter(at));
+        until = std::min(until, AssumedRanges::nextQuarter(at));
     return range(until, m_assumed.at(at), colderEnd);
 }
 

@@ -53,20 +53,20 @@ const Response& ChillMemo::knownKind(const Contents& contents)
     return m_contents.emplace_back(contents, kindOf(responseOf(contents))).second;
 }
 
-const ChillTimeline& ChillMemo::timeline(const Air& air, const Response& kind, Cold& cold)
+const ChillTimeline& ChillMemo::timeline(const Air& air, const Response& kind, Cold& cold, Moment from)
 {
     auto known
         = std::find_if(cold.kinds.begin(), cold.kinds.end(), [&](const auto& k) { return k.first == kind; });
     if (known == cold.kinds.end())
         known = cold.kinds.insert(known, { kind, ChillTimeline(kind) });
-    known->second.grow(air, cold.times);
+    known->second.grow(air, cold.times, from);
     return known->second;
 }
 
 bool ChillMemo::startMatters(const Air& air, Moment from, Moment to, const Contents& contents)
 {
     const Response kind = knownKind(contents);
-    return timeline(air, kind, cold(air, kind.freezesAt)).startMatters(from, to);
+    return timeline(air, kind, cold(air, kind.freezesAt), from).startMatters(from, to);
 }
 
 Chill ChillMemo::chill(
@@ -74,7 +74,7 @@ Chill ChillMemo::chill(
 {
     const Response kind = knownKind(contents);
     Cold& cold = this->cold(air, kind.freezesAt);
-    Chill chill = timeline(air, kind, cold).chill(air, from, std::max(from, to), start, end);
+    Chill chill = timeline(air, kind, cold, from).chill(air, from, std::max(from, to), start, end);
     const ColdTimes::Unsure unsure = cold.times.unsure(air, from, to);
     chill.unwatchedRisk = unsure.time;
     chill.riskSince = unsure.since;

@@ -35,7 +35,7 @@ private:
     };
     Cold& cold(const Air& air, Celsius limit);
     const Response& knownKind(const Contents& contents);
-    const ChillTimeline& timeline(const Air& air, const Response& kind, Cold& cold);
+    const ChillTimeline& timeline(const Air& air, const Response& kind, Cold& cold, Moment from);
 
     /// What the answers rest on besides the readings themselves.
     struct Basis {

@@ -78,9 +78,19 @@ void ChillTimeline::goOn(const Air& air, Moment to, Moment last)
     m_windows.back().to = contents.at();
 }
 
-void ChillTimeline::grow(const Air& air, const ColdTimes& cold)
+void ChillTimeline::grow(const Air& air, ColdTimes& cold, Moment from)
 {
     const Trace& trace = *air.readings;
+    if (from < m_begin) {
+        m_windows.clear();
+        m_marks.clear();
+        m_events.clear();
+        m_readings = 0;
+        // Half as far again, so that older and older containers do not begin it anew each time.
+        m_begin = from;
+        if (!trace.empty() && from < trace.at(trace.size() - 1))
+            m_begin -= (trace.at(trace.size() - 1) - from) / 2;
+    }
     if (trace.size() == m_readings)
         return;
     if (m_readings > 0)
@@ -91,16 +101,18 @@ void ChillTimeline::grow(const Air& air, const ColdTimes& cold)
     const Moment last = trace.at(trace.size() - 1) + endHold;
     if (!m_windows.empty())
         goOn(air, m_windows.back().to, last);
-    const auto& spells = cold.spells();
-    auto spell = std::partition_point(spells.begin(), spells.end(),
-        [&](const ColdTimes::Spell& s) { return !m_windows.empty() && s.to <= m_windows.back().to; });
-    for (; spell != spells.end(); ++spell) {
-        if (!m_windows.empty() && spell->to <= m_windows.back().to)
+    const auto& spells = cold.spells(air, m_begin);
+    const auto done = [&](const ColdTimes::Spell& s) {
+        return s.to <= m_begin || (!m_windows.empty() && s.to <= m_windows.back().to);
+    };
+    for (auto spell = std::partition_point(spells.begin(), spells.end(), done); spell != spells.end();
+        ++spell) {
+        if (done(*spell))
             continue;
-        const Moment from = spell->from - m_settle;
-        if (m_windows.empty() || from - m_settle > m_windows.back().to) {
-            m_windows.push_back({ from, from });
-            m_marks.push_back({ from, settled(air, from) });
+        const Moment begin = spell->from - m_settle;
+        if (m_windows.empty() || begin - m_settle > m_windows.back().to) {
+            m_windows.push_back({ begin, begin });
+            m_marks.push_back({ begin, settled(air, begin) });
         }
         goOn(air, spell->to, last);
     }

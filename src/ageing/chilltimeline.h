@@ -17,7 +17,8 @@ class ChillTimeline {
 public:
     explicit ChillTimeline(const Response& response);
 
-    void grow(const Air& air, const ColdTimes& cold);
+    /// Brings it up to date with the air, for spans from a moment on.
+    void grow(const Air& air, ColdTimes& cold, Moment from);
     /// As chillOf() but for the risk of unwatched time.
     Chill chill(const Air& air, Moment from, Moment to, const Warmth& start, ChillEnd end) const;
     /// Whether a spell is so near that it matters how warm contents come to a span.
@@ -48,6 +49,7 @@ private:
 
     Response m_response;
     std::chrono::milliseconds m_settle;
+    Moment m_begin = Moment::max(); ///< spells that ended before are left out
     std::size_t m_readings = 0;
     std::vector<Window> m_windows;
     std::vector<Mark> m_marks;

@@ -8,6 +8,13 @@ namespace gw {
 
 std::size_t AssumedRanges::quarterOf(Moment at) { return static_cast<unsigned>(dateOf(at).month()) % 12 / 3; }
 
+Moment AssumedRanges::nextQuarter(Moment at)
+{
+    const Date day = dateOf(at);
+    const auto months = 3 - static_cast<int>(static_cast<unsigned>(day.month()) % 3);
+    return startOf((day.year() / day.month() + std::chrono::months { months }) / 1);
+}
+
 std::optional<Range<Celsius>> AssumedRanges::of(std::size_t quarter) const
 {
     return quarters[quarter] ? quarters[quarter] : year;

@@ -18,6 +18,7 @@ struct AssumedRanges {
     std::array<std::optional<Range<Celsius>>, 4> quarters {};
 
     static std::size_t quarterOf(Moment at);
+    static Moment nextQuarter(Moment at); ///< when the next begins
     std::optional<Range<Celsius>> of(std::size_t quarter) const;
     std::optional<Range<Celsius>> at(Moment moment) const { return of(quarterOf(moment)); }
     friend bool operator==(const AssumedRanges&, const AssumedRanges&) = default;

@@ -21,13 +21,7 @@ void widen(Exposure& sum, const Exposure& part)
     sum.known = sum.known && part.known;
 }
 
-/// The span before it came here, as a clock sees it.
-struct Before {
-    Range<Days> equivalent {};
-    Days span { 0 };
-    bool ageKnown = true;
-    bool placeKnown = true;
-};
+} // namespace
 
 Before beforeArrival(const AgeCase& item, Moment here)
 {
@@ -61,8 +55,6 @@ Before beforeArrival(const AgeCase& item, Moment here)
     }
     return before;
 }
-
-} // namespace
 
 PlaceId firstPlace(const AgeCase& item)
 {
@@ -177,15 +169,19 @@ Verdict Clock::byAge() const
     return age.high > life.span.low ? Verdict::TestFirst : Verdict::Good;
 }
 
+Life usableLife(const Life& life)
+{
+    const bool none
+        = life.kind == Life::Kind::Ages && !(life.span.low.count() > 0 && life.span.high >= life.span.low);
+    return none ? Life {} : life;
+}
+
 namespace {
 
 Clock clockOf(const Life& life)
 {
     Clock clock;
-    clock.life = life;
-    // A life without a length is no knowledge.
-    if (life.kind == Life::Kind::Ages && !(life.span.low.count() > 0 && life.span.high >= life.span.low))
-        clock.life.kind = Life::Kind::NotKnown;
+    clock.life = usableLife(life);
     clock.running = clock.life.kind != Life::Kind::DoesNotAge;
     return clock;
 }

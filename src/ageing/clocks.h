@@ -77,6 +77,19 @@ struct Clock {
     Verdict byAge() const;
 };
 
+/// A life as a clock may use it: one without a length is no knowledge.
+Life usableLife(const Life& life);
+
+/// The span before a container came here, as the sealed clock sees it.
+struct Before {
+    Range<Days> equivalent {};
+    Days span { 0 };
+    bool ageKnown = true;
+    bool placeKnown = true;
+};
+/// `here` is its hereSince().
+Before beforeArrival(const AgeCase& item, Moment here);
+
 /// Since the made date. Time before arrival counts at the reference temperature, 5 C more or less
 /// (assumption, no source); found undated, it may as well have stood all that time where it was found.
 Clock sealedClock(const AgeCase& item);

@@ -32,6 +32,29 @@ void ColdTimes::addSpells(const Air& air, std::size_t first)
     }
 }
 
+const std::vector<ColdTimes::Spell>& ColdTimes::spells(const Air& air, Moment since)
+{
+    const Trace& trace = *air.readings;
+    const auto values = trace.hundredths();
+    if (since < m_spellsSince) {
+        m_spells.clear();
+        m_spellsSince = since;
+        std::size_t first = std::max<std::size_t>(trace.countUpTo(since), 1) - 1;
+        while (first > 0 && values[first] < m_limit.value * 100)
+            --first;
+        addSpells(air, first);
+    } else if (trace.size() != m_spelled) {
+        std::size_t first = m_spelled > 0 ? m_spelled - 1 : 0;
+        while (!m_spells.empty() && first < trace.size() && m_spells.back().to > trace.at(first)) {
+            first = trace.countUpTo(m_spells.back().from);
+            m_spells.pop_back();
+        }
+        addSpells(air, first);
+    }
+    m_spelled = trace.size();
+    return m_spells;
+}
+
 void ColdTimes::addUnsure(const Air& air, Moment from, Moment to)
 {
     AirPath path(air, m_limit);
@@ -59,13 +82,7 @@ void ColdTimes::grow(const Air& air)
     if (trace.size() == m_readings && followed == m_followed)
         return;
     // What the last reading said of the time after it no longer holds.
-    std::size_t first = m_readings > 0 ? m_readings - 1 : 0;
-    const Moment changed = followed == 0 && m_readings > 0 ? trace.at(first) : Moment::min();
-    while (!m_spells.empty() && first < trace.size() && m_spells.back().to > trace.at(first)) {
-        first = trace.countUpTo(m_spells.back().from);
-        m_spells.pop_back();
-    }
-    addSpells(air, first);
+    const Moment changed = followed == 0 && m_readings > 0 ? trace.at(m_readings - 1) : Moment::min();
     while (!m_stretches.empty() && m_stretches.back().to > changed)
         m_stretches.pop_back();
 

@@ -24,7 +24,9 @@ public:
         Moment from;
         Moment to;
     };
-    const std::vector<Spell>& spells() const { return m_spells; }
+    /// Those that end after a moment, and maybe some before, in time order. The air may have more readings
+    /// than before at its end.
+    const std::vector<Spell>& spells(const Air& air, Moment since);
 
     /// Unwatched time of a span in which it may have been colder; and since when, for an empty span too.
     struct Unsure {
@@ -48,6 +50,8 @@ private:
     std::size_t m_readings = 0;
     std::size_t m_followed = 0;
     std::vector<Spell> m_spells;
+    std::size_t m_spelled = 0; ///< so many readings were looked at for spells
+    Moment m_spellsSince = Moment::max();
     std::vector<Stretch> m_stretches; ///< within m_from and m_to
     Moment m_from {}; ///< the first moment any reading speaks for
     Moment m_to {}; ///< the last; the stretches before and after are asked for when needed

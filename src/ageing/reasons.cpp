@@ -72,11 +72,7 @@ std::string printedWords(const AgeCase& item, const LabelClock& label, Verdict v
 Reason printedReason(const AgeCase& item, const LabelClock& label)
 {
     const History& history = item.history;
-    Verdict verdict = Verdict::Good;
-    if (!item.labelSpeaks())
-        verdict = history.printedIsUseBy ? Verdict::DoNotUse : Verdict::TestFirst;
-    else if (label.left < Days { 0 })
-        verdict = Verdict::TestFirst;
+    const Verdict verdict = labelVerdict(item, label.left);
     return { "printed_date", verdict, item.said([&] { return printedWords(item, label, verdict); }),
         endOf(*history.printed) };
 }
@@ -199,6 +195,13 @@ std::optional<Reason> heatReason(const AgeCase& item, const Weather& weather)
 }
 
 } // namespace
+
+Verdict labelVerdict(const AgeCase& item, Days left)
+{
+    if (!item.labelSpeaks())
+        return item.history.printedIsUseBy ? Verdict::DoNotUse : Verdict::TestFirst;
+    return left < Days { 0 } ? Verdict::TestFirst : Verdict::Good;
+}
 
 std::string testWords(const BenchTest& test)
 {

@@ -18,6 +18,8 @@ std::vector<Reason> ageReasons(const AgeCase& item, const Clock& sealed, const C
 std::vector<Reason> weatherReasons(const AgeCase& item, const Frosts& frosts);
 /// The frost among them, and resin that may have crystallised.
 std::vector<Reason> frostReasons(const AgeCase& item, const Frosts& frosts);
+/// What a printed date says alone, by the days its label has left (LabelClock).
+Verdict labelVerdict(const AgeCase& item, Days left);
 /// Below this a resin that crystallises is to be looked at: its storage limit, else where it crystallises.
 Celsius lookBelow(const LifeFigures& figures);
 /// "Passed the bench test on 3 May 2026 with 80 % wood failure"

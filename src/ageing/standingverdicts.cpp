@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "ageing/clocks.h"
+#include "ageing/firstlook.h"
 #include "ageing/frosts.h"
 #include "ageing/judging.h"
 #include "ageing/reasons.h"
@@ -16,6 +17,7 @@ namespace gw {
 namespace {
 
 constexpr std::chrono::milliseconds moment { 1 };
+constexpr std::size_t enoughToLook = 32; // containers: for fewer a first look is not worth its preparation
 constexpr double surely = 1e-6; // days: totals that went another way differ by far less
 constexpr std::array quarterMonths { std::chrono::January, std::chrono::April, std::chrono::July,
     std::chrono::October };
@@ -189,32 +191,68 @@ bool StandingVerdicts::isDue(const Watch& watch, Moment asOf, std::uint64_t chan
     if (asOf >= watch.next || (changed & watch.otherPlaces) != 0)
         return true;
     const Place& place = m_places[watch.place];
-    if (place.clocks[watch.rate] >= watch.clockDue)
+    if (place.clocks[watch.rate] >= watch.clockDue || (watch.placeMatters && place.knownChanged))
         return true;
     if (!watch.weatherMatters)
         return false;
-    if (watch.unsettled || place.knownChanged || watch.since > place.from)
+    if (watch.unsettled || watch.since > place.from)
         return true;
     if (watch.heatLimit >= place.cooler.value && watch.heatLimit < place.hotter.value)
         return true;
     if (watch.cold < 0)
         return false;
     const auto limit = static_cast<std::size_t>(watch.cold);
-    return place.unsureChanged[limit] || (place.coldest && *place.coldest < place.limits[limit]);
+    return place.unsureChanged[limit]
+        || (watch.freezingMatters && place.coldest && *place.coldest < place.limits[limit]);
 }
 
-void StandingVerdicts::judgeOne(std::size_t container, const WatchedClimate& climate, Moment asOf)
+/// When the first of them came, of those whose places are known.
+Moment StandingVerdicts::earliest(Moment asOf) const
 {
-    const Container& judged = m_containers[container];
-    const AgeCase item(judged.history, *judged.figures, climate, asOf, Wording::None);
-    const Judgement judgement = judge(item);
-    m_verdicts[container] = judgement.verdict;
-    watch(container, item, judgement);
+    Moment earliest = asOf;
+    for (const Container& container : m_containers) {
+        if (!container.history.stays.empty())
+            earliest = std::min(earliest, container.history.stays.front().from);
+    }
+    return earliest;
+}
+
+void StandingVerdicts::judgeOne(
+    std::size_t container, const WatchedClimate& climate, Moment asOf, FirstLook* firstLook)
+{
+    const Container& judgedNow = m_containers[container];
+    const AgeCase item(judgedNow.history, *judgedNow.figures, climate, asOf, Wording::None);
+    const auto seen = firstLook ? firstLook->look(item) : std::nullopt;
+    const Grounds grounds = seen
+        ? Grounds { seen->verdict, seen->daysLeft, seen->weatherMatters, seen->freezingMatters, false }
+        : judged(item);
+    m_verdicts[container] = grounds.verdict;
+    watch(container, item, grounds);
     ++m_judged;
 }
 
+StandingVerdicts::Grounds StandingVerdicts::judged(const AgeCase& item) const
+{
+    const Judgement judgement = judge(item);
+    // Nothing weather does is worse than this, and what made it so is told by dates and clocks alone.
+    const bool weatherMatters = judgement.verdict != Verdict::DoNotUse;
+    Grounds grounds { judgement.verdict, std::min(daysLeft(sealedClock(item)), daysLeft(openedClock(item))),
+        weatherMatters, weatherMatters, false };
+    if (const auto label = labelClock(item))
+        grounds.daysLeft = std::min(grounds.daysLeft, std::abs(label->left.count()));
+    if (judgement.frosts.empty())
+        return grounds;
+    const auto& climate = static_cast<const WatchedClimate&>(item.climate);
+    const PlaceId place = item.placeNow();
+    const Moment settled = std::min(climate.settled(place).upTo, item.asOf);
+    const auto& thawed = judgement.frosts.back().thawed;
+    grounds.unsettled = judgement.frozenNow || (thawed && *thawed > settled)
+        || (!thawed && climate.unsure(place, settled, item.asOf, item.figures.freezesAt));
+    return grounds;
+}
+
 /// What will change the verdict it has now.
-void StandingVerdicts::watch(std::size_t container, const AgeCase& item, const Judgement& judgement)
+void StandingVerdicts::watch(std::size_t container, const AgeCase& item, const Grounds& grounds)
 {
     const History& history = item.history;
     const LifeFigures& figures = item.figures;
@@ -222,15 +260,13 @@ void StandingVerdicts::watch(std::size_t container, const AgeCase& item, const J
     Watch watch;
     watch.next = nextDate(item);
     watch.place = placeOf(item.placeNow(), climate);
-    double days = std::min(daysLeft(sealedClock(item)), daysLeft(openedClock(item)));
-    if (const auto label = labelClock(item))
-        days = std::min(days, std::abs(label->left.count()));
     Place& place = m_places[watch.place];
     watch.rate = rateOf(place, figures.rate);
-    watch.clockDue = place.clocks[watch.rate] + days - surely;
-
-    // Nothing weather does is worse than this, and what made it so is told by dates and clocks alone.
-    watch.weatherMatters = judgement.verdict != Verdict::DoNotUse;
+    watch.clockDue = place.clocks[watch.rate] + grounds.daysLeft - surely;
+    watch.placeMatters = grounds.verdict != Verdict::DoNotUse;
+    watch.weatherMatters = grounds.weatherMatters;
+    watch.freezingMatters = grounds.freezingMatters;
+    watch.unsettled = grounds.unsettled;
     const double none = std::numeric_limits<double>::infinity();
     watch.heatLimit = figures.keepBetween ? figures.keepBetween->high.value + heatLeftToClock : none;
     const bool crystallises = figures.crystallisesBetween.has_value();
@@ -247,11 +283,6 @@ void StandingVerdicts::watch(std::size_t container, const AgeCase& item, const J
     }
 
     const Moment settled = std::min(place.settled.upTo, item.asOf);
-    if (!judgement.frosts.empty()) {
-        const auto& thawed = judgement.frosts.back().thawed;
-        watch.unsettled = judgement.frozenNow || (thawed && *thawed > settled)
-            || (!thawed && climate.unsure(place.id, settled, item.asOf, figures.freezesAt));
-    }
     // A test's extension rests on the age it had at its end.
     for (const BenchTest& test : history.tests) {
         const Moment until = later(test.at, grantLength(figures));
@@ -283,10 +314,16 @@ const std::vector<Verdict>& StandingVerdicts::asOf(const WatchedClimate& climate
         else if (step(climate, m_places[i], asOf))
             changed |= bitOf(static_cast<std::uint32_t>(i));
     }
+    m_due.clear();
     for (std::size_t i = 0; i < m_containers.size(); ++i) {
         if (!goesOn || isDue(m_watches[i], asOf, changed))
-            judgeOne(i, climate, asOf);
+            m_due.push_back(i);
     }
+    std::optional<FirstLook> firstLook;
+    if (m_due.size() >= enoughToLook)
+        firstLook.emplace(climate, earliest(asOf), asOf);
+    for (const std::size_t container : m_due)
+        judgeOne(container, climate, asOf, firstLook ? &*firstLook : nullptr);
     for (Place& place : m_places)
         settle(climate, place, asOf);
     m_climate = climate.identity();

@@ -14,6 +14,7 @@
 namespace gw {
 
 class AgeCase;
+class FirstLook;
 
 /// The verdicts of a whole shelf, kept from one asking to the next. They are those judge() gives, always; but
 /// only containers are judged again whose verdict time gone by or a new reading can have changed. With each
@@ -40,7 +41,9 @@ private:
         double clockDue = 0; ///< what its place's days at its rate may come to
         std::uint32_t place = 0;
         std::uint32_t rate = 0; ///< of the place's
+        bool placeMatters = false; ///< false: not even whether anything is known of its place
         bool weatherMatters = false;
+        bool freezingMatters = true; ///< of the weather
         bool unsettled = false; ///< any change of its place may change it
         double heatLimit = 0;
         std::int32_t cold = -1; ///< of the place's limits; none: cold does nothing to it
@@ -84,10 +87,21 @@ private:
     void settle(const WatchedClimate& climate, Place& place, Moment asOf);
     bool step(const WatchedClimate& climate, Place& place, Moment asOf);
     bool isDue(const Watch& watch, Moment asOf, std::uint64_t changed) const;
-    void judgeOne(std::size_t container, const WatchedClimate& climate, Moment asOf);
-    void watch(std::size_t container, const AgeCase& item, const Judgement& judgement);
+    Moment earliest(Moment asOf) const;
+    void judgeOne(std::size_t container, const WatchedClimate& climate, Moment asOf, FirstLook* firstLook);
+    /// What a verdict rests on, as far as it tells what will change it.
+    struct Grounds {
+        Verdict verdict;
+        double daysLeft;
+        bool weatherMatters;
+        bool freezingMatters;
+        bool unsettled; ///< frost that is not over, or not known to be
+    };
+    Grounds judged(const AgeCase& item) const;
+    void watch(std::size_t container, const AgeCase& item, const Grounds& grounds);
 
     std::vector<Container> m_containers;
+    std::vector<std::size_t> m_due;
     std::vector<Watch> m_watches;
     std::vector<Verdict> m_verdicts;
     std::vector<Place> m_places;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 namespace gw {
@@ -69,7 +70,7 @@ void weighUneven(const std::int16_t* hundredths, const std::int64_t* seconds, st
     weights[blockSize] = { before, 0 };
 }
 
-/// Adds, for each of so many speeds, the products of a block's weights and points.
+/// Adds, for each of the first so many speeds, the products of a block's weights and points.
 template <std::size_t Speeds>
 void addProducts(const SpeedTable& table, const std::int16_t* hundredths, const Weights& weights,
     double times, double* sums)
@@ -87,10 +88,10 @@ void addProducts(const SpeedTable& table, const std::int16_t* hundredths, const 
 }
 
 /// Few speeds at once stay in the processor's registers.
-void addAll(const SpeedTable& table, const std::int16_t* hundredths, const Weights& weights, double times,
-    double* sums)
+void addAll(const SpeedTable& table, std::size_t speeds, const std::int16_t* hundredths,
+    const Weights& weights, double times, double* sums)
 {
-    switch (table.speeds()) {
+    switch (speeds) {
     case 1:
         addProducts<1>(table, hundredths, weights, times, sums);
         return;
@@ -114,9 +115,35 @@ void addAll(const SpeedTable& table, const std::int16_t* hundredths, const Weigh
     }
     for (std::size_t i = 0; i <= blockSize; ++i) {
         const SpeedTable::Point* row = table.row(hundredths[i]);
-        for (std::size_t s = 0; s < table.speeds(); ++s)
+        for (std::size_t s = 0; s < speeds; ++s)
             sums[s] += times * (row[s].integral * weights[i].integral + row[s].speed * weights[i].speed);
     }
+}
+
+std::int16_t warmest(const std::int16_t* hundredths)
+{
+    std::int16_t high = hundredths[0];
+    for (std::size_t i = 1; i <= blockSize; ++i)
+        high = hundredths[i] > high ? hundredths[i] : high;
+    return high;
+}
+
+double watchedSeconds(const std::array<std::int64_t, blockSize + 1>& seconds, std::int64_t longestWatched)
+{
+    std::int64_t sum = 0;
+    for (std::size_t i = 0; i < blockSize; ++i) {
+        const std::int64_t step = seconds[i + 1] - seconds[i];
+        sum += step <= longestWatched ? step : 0;
+    }
+    return static_cast<double>(sum);
+}
+
+/// Up to where a clock's speed is 1, were every temperature so many degrees warmer.
+Celsius flatUpTo(const Rate& rate, double warmer)
+{
+    if (rate.coldCredit)
+        return Celsius { -std::numeric_limits<double>::infinity() };
+    return Celsius { rate.reference.value - warmer };
 }
 
 } // namespace
@@ -124,7 +151,8 @@ void addAll(const SpeedTable& table, const std::int16_t* hundredths, const Weigh
 Speed clockSpeed(const Rate& rate, double warmer)
 {
     return { [=](Celsius t) { return speedAt({ t.value + warmer }, rate); },
-        [=](Celsius a, Celsius b) { return meanSpeed({ a.value + warmer }, { b.value + warmer }, rate); } };
+        [=](Celsius a, Celsius b) { return meanSpeed({ a.value + warmer }, { b.value + warmer }, rate); },
+        flatUpTo(rate, warmer) };
 }
 
 Speed timeAbove(Celsius limit)
@@ -137,13 +165,13 @@ Speed timeAbove(Celsius limit)
             return at(b) * at(a);
         return (high - std::max(low, limit.value)) / (high - low);
     };
-    return { at, mean };
+    return { at, mean, {} };
 }
 
 Speed temperatureItself()
 {
-    return { [](Celsius t) { return t.value; },
-        [](Celsius a, Celsius b) { return (a.value + b.value) / 2; } };
+    return { [](Celsius t) { return t.value; }, [](Celsius a, Celsius b) { return (a.value + b.value) / 2; },
+        {} };
 }
 
 SpeedTable::SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach)
@@ -151,6 +179,10 @@ SpeedTable::SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach)
     , m_low(within(reach.low - room))
     , m_high(within(reach.high + room))
 {
+    for (const Speed& speed : m_speeds)
+        m_flatUpTo.push_back(speed.flatUpTo.value * 100);
+    if (!std::is_sorted(m_flatUpTo.begin(), m_flatUpTo.end()))
+        m_flatUpTo.assign(m_speeds.size(), -std::numeric_limits<double>::infinity());
     m_points.resize(m_speeds.size() * static_cast<std::size_t>(m_high - m_low + 1));
     for (std::size_t s = 0; s < m_speeds.size(); ++s) {
         double integral = 0;
@@ -162,6 +194,12 @@ SpeedTable::SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach)
             here = next;
         }
     }
+}
+
+std::size_t SpeedTable::uneven(std::int16_t hundredths) const
+{
+    const auto flat = std::lower_bound(m_flatUpTo.begin(), m_flatUpTo.end(), hundredths);
+    return static_cast<std::size_t>(flat - m_flatUpTo.begin());
 }
 
 SpeedTable SpeedTable::reaching(Range<std::int16_t> reach) const
@@ -183,6 +221,8 @@ ClockTables::ClockTables(const std::vector<Rate>& rates)
         if (agesByTemperature(rate) && !has(rate))
             m_rates.push_back(rate);
     }
+    std::stable_sort(m_rates.begin(), m_rates.end(),
+        [](const Rate& a, const Rate& b) { return flatUpTo(a, 0) < flatUpTo(b, 0); });
 }
 
 bool ClockTables::has(const Rate& rate) const
@@ -235,13 +275,23 @@ void Totals::addBlocks(const Trace& trace)
         const std::int64_t step = trace.times().evenStep(from, from + blockSize);
         if (step > m_longest)
             continue;
-        if (step > 0) {
-            weighEven(hundredths, weights);
-        } else {
+        if (step == 0)
             trace.times().copy(from, from + blockSize + 1, seconds.data());
-            weighUneven(hundredths, seconds.data(), m_longest, weights);
+        // Cold enough, most clocks just go on with time.
+        const std::size_t uneven = m_table->uneven(warmest(hundredths));
+        if (uneven < speeds) {
+            const double watched = step > 0 ? static_cast<double>(step) * static_cast<double>(blockSize)
+                                            : watchedSeconds(seconds, m_longest);
+            for (std::size_t s = uneven; s < speeds; ++s)
+                sums[s] += watched;
         }
-        addAll(*m_table, hundredths, weights, step > 0 ? static_cast<double>(step) : 1, sums);
+        if (uneven == 0)
+            continue;
+        if (step > 0)
+            weighEven(hundredths, weights);
+        else
+            weighUneven(hundredths, seconds.data(), m_longest, weights);
+        addAll(*m_table, uneven, hundredths, weights, step > 0 ? static_cast<double>(step) : 1, sums);
     }
 }
 
@@ -295,6 +345,22 @@ double Totals::upTo(const Trace& trace, const At& at, std::size_t which) const
                          : m_table->integral(which, a, a + slope * at.past) / slope;
     }
     return sum / secondsPerDay;
+}
+
+Range<Days> Totals::around(const Trace& trace, std::size_t index, std::size_t which) const
+{
+    const std::size_t speeds = m_table->speeds();
+    const std::size_t block = index / blockSize;
+    const double before = m_totals[block * speeds + which];
+    double low = before;
+    double high = before;
+    if (block < m_blocks) {
+        high = m_totals[(block + 1) * speeds + which];
+    } else {
+        low += pieces(trace, block * blockSize, index, which);
+        high += pieces(trace, block * blockSize, std::min(index + 1, trace.size() - 1), which);
+    }
+    return { Days { low / secondsPerDay }, Days { high / secondsPerDay } };
 }
 
 } // namespace gw

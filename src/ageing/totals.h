@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <span>
 #include <utility>
@@ -19,6 +20,7 @@ namespace gw {
 struct Speed {
     std::function<double(Celsius)> at;
     std::function<double(Celsius, Celsius)> mean; ///< over an even change of temperature; exact
+    Celsius flatUpTo { -std::numeric_limits<double>::infinity() }; ///< up to here it is 1
 };
 /// A clock's, were every temperature so many degrees warmer.
 Speed clockSpeed(const Rate& rate, double warmer = 0);
@@ -40,6 +42,9 @@ public:
     SpeedTable(std::vector<Speed> speeds, Range<std::int16_t> reach);
 
     std::size_t speeds() const { return m_speeds.size(); }
+    /// How many of the speeds, from the first on, are not known to be 1 up to some hundredths: all of them
+    /// where the speeds were not handed in by flatUpTo.
+    std::size_t uneven(std::int16_t hundredths) const;
     bool covers(std::int16_t hundredths) const { return hundredths >= m_low && hundredths <= m_high; }
     /// The same speeds, reaching further.
     SpeedTable reaching(Range<std::int16_t> reach) const;
@@ -53,6 +58,7 @@ public:
 
 private:
     std::vector<Speed> m_speeds;
+    std::vector<double> m_flatUpTo; ///< hundredths, rising
     std::int16_t m_low;
     std::int16_t m_high;
     std::vector<Point> m_points;
@@ -61,7 +67,8 @@ private:
 /// The tables of some clocks, shared by all places that ask for them.
 class ClockTables {
 public:
-    explicit ClockTables(const std::vector<Rate>& rates); ///< those that age by no temperature are left out
+    /// Those that age by no temperature are left out; those that are 1 the furthest up come last.
+    explicit ClockTables(const std::vector<Rate>& rates);
 
     const std::vector<Rate>& rates() const { return m_rates; }
     bool has(const Rate& rate) const;
@@ -95,6 +102,8 @@ public:
     };
     /// Days times a speed from the first reading up to a moment. Past the last reading nothing is added.
     double upTo(const Trace& trace, const At& at, std::size_t which) const;
+    /// The same for all moments from one reading on to the next, in bounds, without a walk but at the end.
+    Range<Days> around(const Trace& trace, std::size_t index, std::size_t which) const;
 
 private:
     void addBlocks(const Trace& trace);

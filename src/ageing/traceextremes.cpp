@@ -16,6 +16,9 @@ TraceExtremes::TraceExtremes(std::span<const std::int16_t> values) { grow(values
 void TraceExtremes::grow(std::span<const std::int16_t> values)
 {
     const std::size_t blocks = values.size() / blockSize;
+    m_rest = { INT16_MAX, INT16_MIN };
+    for (const std::int16_t value : values.subspan(blocks * blockSize))
+        m_rest = { std::min(m_rest.low, value), std::max(m_rest.high, value) };
     if (blocks == 0)
         return;
     if (m_levels.empty())
@@ -67,6 +70,22 @@ Range<std::int16_t> TraceExtremes::between(
     const Extremes& a = row[first];
     const Extremes& b = row[last - (std::size_t { 1 } << level)];
     return { std::min({ low, a.low, b.low }), std::max({ high, a.high, b.high }) };
+}
+
+Range<std::int16_t> TraceExtremes::around(
+    std::span<const std::int16_t> values, std::size_t from, std::size_t end) const
+{
+    const std::size_t blocks = values.size() / blockSize;
+    const std::size_t first = from / blockSize;
+    const std::size_t last = std::min((end + blockSize - 1) / blockSize, blocks);
+    Range<std::int16_t> range { INT16_MAX, INT16_MIN };
+    if (end > blocks * blockSize)
+        range = { m_rest.low, m_rest.high };
+    if (first < last) {
+        const auto whole = between(values, first * blockSize, last * blockSize);
+        range = { std::min(range.low, whole.low), std::max(range.high, whole.high) };
+    }
+    return range;
 }
 
 std::optional<std::size_t> TraceExtremes::firstAbove(

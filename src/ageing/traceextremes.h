@@ -22,6 +22,8 @@ public:
     /// Of values[from] to values[end - 1]; from < end <= values.size().
     Range<std::int16_t> between(
         std::span<const std::int16_t> values, std::size_t from, std::size_t end) const;
+    /// The same in bounds: of the whole blocks that hold them.
+    Range<std::int16_t> around(std::span<const std::int16_t> values, std::size_t from, std::size_t end) const;
     /// The first index from `from` on, before end, whose value is above the limit; none when there is none.
     std::optional<std::size_t> firstAbove(
         std::span<const std::int16_t> values, std::size_t from, std::size_t end, double limit) const;
@@ -32,6 +34,7 @@ private:
         std::int16_t high;
     };
     std::vector<std::vector<Extremes>> m_levels; ///< of 2^level blocks, from each block on
+    Extremes m_rest { INT16_MAX, INT16_MIN }; ///< of the values after the last whole block
 };
 
 } // namespace gw

@@ -22,13 +22,6 @@ std::optional<Range<Celsius>> widened(const std::optional<Range<Celsius>>& range
     return Range<Celsius> { { range->low.value - margin }, { range->high.value + margin } };
 }
 
-Moment nextQuarter(Moment at)
-{
-    const Date today = dateOf(at);
-    const auto months = 3 - static_cast<int>(static_cast<unsigned>(today.month()) % 3);
-    return startOf((today.year() / today.month() + std::chrono::months { months }) / 1);
-}
-
 } // namespace
 
 Range<Celsius> WatchedClimate::Step::taken(const Range<Celsius>& there) const
@@ -211,7 +204,7 @@ private:
     {
         Moment from = stretch.from;
         do {
-            const Moment to = std::min(stretch.to, nextQuarter(from));
+            const Moment to = std::min(stretch.to, AssumedRanges::nextQuarter(from));
             const Days span = daysBetween(from, to);
             if (const auto usual = m_climate.assumed(place, AssumedRanges::quarterOf(from))) {
                 const Range<Celsius> range = joined(*usual, stretch.ends);
@@ -303,6 +296,12 @@ Below WatchedClimate::below(const PlaceId& id, Moment from, Moment to, Celsius l
     const Celsius colder { limit.value - 0.005 };
     const ColdTimes::Unsure unsure = place->chills.unsure(airOf(*place), from, to, limit);
     return { place->own.watched(from, to) - place->own.above(from, to, colder), unsure.time, unsure.since };
+}
+
+bool WatchedClimate::followsReadings(const PlaceId& id) const
+{
+    const Place* place = find(id);
+    return place && followedBy(*place).source;
 }
 
 WatchedClimate::Settled WatchedClimate::settled(const PlaceId& id) const

@@ -56,6 +56,9 @@ public:
     /// without readings in it.
     std::optional<ReadingsFigures> summary(const PlaceId& place, Moment from, Moment to) const;
 
+    /// Whether readings of another place speak where nobody watched.
+    bool followsReadings(const PlaceId& place) const;
+
     /// How far what is known of a place's temperature stays as it is, whatever later readings are added: up
     /// to its last one, or that of the place it follows where that is earlier; and how many of both there
     /// are.

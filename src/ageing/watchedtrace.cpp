@@ -196,6 +196,31 @@ Days WatchedTrace::equivalent(Moment from, Moment to, const Rate& rate, double w
     return Days { between(clockTotals(rate, warmer), from, to) };
 }
 
+WatchedTrace::Glance WatchedTrace::glance(Moment from, Moment to, const Column& column) const
+{
+    const auto spotOf = [&](Moment moment) {
+        return m_trace.times().spotUpTo(
+            std::chrono::floor<std::chrono::seconds>(std::clamp(moment, first(), last()))
+                .time_since_epoch()
+                .count());
+    };
+    Glance glance { {}, spotOf(from).index, spotOf(to).index };
+    if (column.totals) {
+        const auto before = column.totals->around(m_trace, glance.begin, column.which);
+        const auto after = column.totals->around(m_trace, glance.end, column.which);
+        glance.equivalent = { std::max(Days { 0 }, after.low - before.high),
+            std::max(Days { 0 }, after.high - before.low) };
+    }
+    return glance;
+}
+
+Range<Celsius> WatchedTrace::extremes(const Glance& glance) const
+{
+    const auto around
+        = m_extremes.around(m_trace.hundredths(), glance.begin, std::min(glance.end + 2, m_trace.size()));
+    return { degrees(around.low), degrees(around.high) };
+}
+
 Days WatchedTrace::above(Moment from, Moment to, Celsius limit) const
 {
     return empty() ? Days { 0 } : Days { between({ &aboveTotals(limit), 0 }, from, to) };

@@ -46,6 +46,24 @@ public:
     /// Time-weighted over the watched time; none when that has no length.
     std::optional<Celsius> mean(Moment from, Moment to) const;
 
+    /// The totals of several speeds, and which of them is meant.
+    struct Column {
+        const Totals* totals = nullptr;
+        std::size_t which = 0;
+    };
+    /// A clock's, for glances; stands until the next reading. Not without readings, nor for a rate that ages
+    /// by no temperature: those have none.
+    Column column(const Rate& rate) const { return clockTotals(rate, 0); }
+    /// A span in bounds, by the readings nearest to its ends: a few look-ups, no walk. Not without readings.
+    struct Glance {
+        Range<Days> equivalent; ///< the clock's days over the watched time lie between; none without a column
+        std::size_t begin; ///< the readings at its ends
+        std::size_t end;
+    };
+    Glance glance(Moment from, Moment to, const Column& column) const;
+    /// No reading of the span is colder or warmer, nor are those next to it.
+    Range<Celsius> extremes(const Glance& glance) const;
+
     /// A stretch without readings. `ends` are the temperatures at both ends of a gap; none before the first
     /// reading and after the last.
     struct Unwatched {
@@ -90,11 +108,6 @@ private:
     double watchedUpTo(Moment moment) const;
     std::optional<Celsius> temperatureAt(const Position& at) const;
     Unwatched unwatchedIn(const Gap& gap) const;
-    /// The totals of several speeds, and which of them is meant.
-    struct Column {
-        const Totals* totals = nullptr;
-        std::size_t which = 0;
-    };
     double between(const Column& column, Moment from, Moment to) const;
     Column keptTotals(const Rate& rate, double warmer) const; ///< null: none yet
     Column clockTotals(const Rate& rate, double warmer) const;

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
+#include <cstdlib>
 #include <ctime>
 #include <functional>
 #include <memory>
@@ -255,8 +256,14 @@ void measure(int placeCount, int containers)
 
 } // namespace
 
-int main()
+/// Without arguments all; else only that many places and containers.
+int main(int argc, char** argv)
 {
+    std::setvbuf(stdout, nullptr, _IOLBF, BUFSIZ);
+    if (argc == 3) {
+        measure(std::atoi(argv[1]), std::atoi(argv[2]));
+        return 0;
+    }
     measure(10, 10'000);
     measure(1, 10'000);
     measure(20, 10'000);
