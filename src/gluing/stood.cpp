@@ -67,7 +67,7 @@ StoodMoisture moistureWhereItStood(const std::vector<AirReading>& readings, Mome
                 + ": too little to tell.";
         return stood;
     }
-    const auto [low, high] = std::minmax(quick.mean(), slow.mean());
+    const auto [low, high] = std::minmax({ quick.mean(), slow.mean() }); // by list: by value
     stood.percent = Range<double> { std::max(0.0, low - species), high + species };
     stood.why = "By the air there it holds about " + numberWords(stood.percent->low, 0) + " to "
         + percentWords(std::round(stood.percent->high)) + ", if it stood there for weeks.";
