@@ -24,6 +24,7 @@ using EntryId = Id<struct EntryTag>;
 using ActId = Id<struct ActTag>;
 using JobTypeId = Id<struct JobTypeTag>;
 using JobId = Id<struct JobTag>;
+using BatchId = Id<struct BatchTag>;
 
 } // namespace gw
 

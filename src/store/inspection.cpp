@@ -1,6 +1,7 @@
 #include "store/inspection.h"
 
 #include "measure/quoted.h"
+#include "store/guards.h"
 #include "store/migrator.h"
 #include "store/readingscheck.h"
 
@@ -37,6 +38,16 @@ constexpr std::array references {
     Reference { "entry", "id", "other_id", "container", "id" },
     Reference { "entry", "id", "lot_material_id", "material", "id" },
     Reference { "entry", "id", "reverses", "entry", "id" },
+    Reference { "batch", "label", "recipe_id", "recipes", "recipe_id" },
+    Reference { "batch", "label", "place_id", "place", "id" },
+    Reference { "batch_part", "what", "batch_id", "batch", "id" },
+    Reference { "batch_part", "what", "container_id", "container", "id" },
+    Reference { "batch_part", "what", "entry_id", "entry", "id" },
+    Reference { "batch_figure", "figure", "batch_id", "batch", "id" },
+    Reference { "batch_note", "id", "batch_id", "batch", "id" },
+    Reference { "batch_note", "id", "place_id", "place", "id" },
+    Reference { "batch_note", "id", "job_id", "job", "id" },
+    Reference { "batch_note", "id", "reverses", "batch_note", "id" },
     Reference { "class_figures", "figure", "class_id", "classes", "class_id" },
     Reference { "family_figures", "figure", "family_id", "families", "family_id" },
 };
@@ -49,8 +60,26 @@ constexpr std::string_view withoutEntries = R"(
     SELECT c.label FROM container c WHERE NOT EXISTS (SELECT 1 FROM entry e WHERE e.container_id = c.id)
     ORDER BY c.label)";
 
-constexpr std::string_view labelsTwice
-    = "SELECT label FROM container GROUP BY label HAVING COUNT(*) > 1 ORDER BY label";
+constexpr std::string_view labelsTwice = R"(
+    SELECT label FROM (SELECT label FROM container UNION ALL SELECT label FROM batch) AS labels
+    GROUP BY label HAVING COUNT(*) > 1 ORDER BY label)";
+
+constexpr std::string_view batchesWithoutMixing = R"(
+    SELECT b.label FROM batch b
+    WHERE NOT EXISTS (SELECT 1 FROM batch_note n WHERE n.batch_id = b.id AND n.kind = 'mixed') ORDER BY b.label)";
+
+constexpr std::string_view batchesBelowZero = R"(
+    SELECT b.label FROM batch b JOIN batch_note n ON n.batch_id = b.id
+    GROUP BY b.id, b.label HAVING SUM(n.delta_milli) < 0 ORDER BY b.label)";
+
+// What went in is what the ledger took out, of the same container. No density stands between the two.
+constexpr std::string_view partsNotTaken = R"(
+    SELECT p.what FROM batch_part p JOIN entry e ON e.id = p.entry_id
+    WHERE e.kind <> 'mixed' OR e.container_id <> p.container_id OR e.delta_milli >= 0 ORDER BY p.what)";
+
+constexpr std::string_view wrongNoteReversals = R"(
+    SELECT r.id FROM batch_note r JOIN batch_note n ON n.id = r.reverses
+    WHERE r.delta_milli <> -n.delta_milli OR r.batch_id <> n.batch_id ORDER BY r.id)";
 
 // A reversal takes back exactly what the entry did, on the container or lot it did it to.
 constexpr std::string_view wrongReversals = R"(
@@ -64,13 +93,6 @@ constexpr std::string_view reversedTwice = R"(
 
 constexpr std::string_view datesOfContainers
     = "SELECT label, made, printed FROM container WHERE made IS NOT NULL OR printed IS NOT NULL";
-
-// Whether the trigger stands, wakes for all three, always, and does what it should.
-constexpr std::string_view postgresGuards = R"(
-    SELECT COUNT(*) FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_proc p ON p.oid = t.tgfoid
-    WHERE c.relname = 'entry' AND c.relnamespace = current_schema()::regnamespace
-        AND t.tgname = 'entry_never_changes' AND t.tgenabled = 'A' AND t.tgtype = 58
-        AND p.prosrc LIKE '%BEGIN RAISE EXCEPTION%')";
 
 class Inspector {
 public:
@@ -160,27 +182,27 @@ private:
 
     Result<void> lookAtGuards(const std::vector<Migration>& migrations)
     {
-        bool whole = true;
-        if (m_database.engine() == Engine::Postgres) {
-            const auto standing = m_database.number(postgresGuards);
-            if (!standing)
-                return tl::unexpected(standing.error());
-            whole = *standing == 1;
-        } else {
-            const auto standing = m_database.list(
-                "SELECT sql FROM sqlite_master WHERE type = 'trigger'", [](Row& row) { return row.text(); });
-            if (!standing)
-                return tl::unexpected(standing.error());
-            for (const auto& migration : migrations) {
-                for (const auto& statement : migration.statements) {
-                    if (statement.starts_with("CREATE TRIGGER"))
-                        whole = whole && std::ranges::find(*standing, statement) != standing->end();
-                }
-            }
-        }
+        const auto whole = guardsStand(m_database, migrations);
         if (!whole)
+            return tl::unexpected(whole.error());
+        if (!*whole)
             note("The guards that keep the ledger from being changed are missing or were altered.", false);
         return {};
+    }
+
+    Result<void> lookAtBatches()
+    {
+        const std::string batch = "The batch";
+        if (auto done = each(batchesWithoutMixing, batch, "has no note of its mixing", false); !done)
+            return done;
+        if (auto done = each(batchesBelowZero, batch, "holds less than nothing by its notes", false); !done)
+            return done;
+        if (auto done
+            = each(partsNotTaken, "The part", "of a batch is not what the ledger took for it", false);
+            !done)
+            return done;
+        return each(wrongNoteReversals, "The note",
+            "undoes another one of a batch but does not take back what that did", false);
     }
 
     Result<void> lookAtRows(const std::vector<Migration>& migrations)
@@ -211,7 +233,9 @@ private:
         if (auto done = each(withoutEntries, container, "has no entry, so nobody knows how it came", false);
             !done)
             return done;
-        if (auto done = each(labelsTwice, "The label code", "is on two containers", true); !done)
+        if (auto done = each(labelsTwice, "The label code", "is on two containers or batches", true); !done)
+            return done;
+        if (auto done = lookAtBatches(); !done)
             return done;
         if (auto done
             = each(wrongReversals, entry, "undoes another one but does not take back what that did", false);

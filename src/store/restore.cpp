@@ -7,6 +7,7 @@
 #include "measure/quoted.h"
 #include "store/backup.h"
 #include "store/copytables.h"
+#include "store/guards.h"
 #include "store/inspection.h"
 #include "store/migrator.h"
 #include "store/sqlite.h"
@@ -73,40 +74,6 @@ Result<std::unique_ptr<Database>> madeReady(const std::string& copy, const std::
     if (found->broken)
         return damaged(found->report.problems.front());
     return source;
-}
-
-Result<void> dropGuards(Database& database)
-{
-    if (database.engine() == Engine::Postgres)
-        return database.execute("DROP FUNCTION IF EXISTS entry_refuse() CASCADE");
-    const auto guards
-        = database.list("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'entry'",
-            [](Row& row) { return row.text(); });
-    if (!guards)
-        return tl::unexpected(guards.error());
-    for (const auto& guard : *guards) {
-        if (auto dropped = database.execute("DROP TRIGGER " + guard); !dropped)
-            return dropped;
-    }
-    return {};
-}
-
-Result<void> raiseGuards(Database& database)
-{
-    // PostgreSQL alters no table while checks on it are still put off.
-    if (database.engine() == Engine::Postgres) {
-        if (auto checked = database.execute("SET CONSTRAINTS ALL IMMEDIATE"); !checked)
-            return checked;
-    }
-    for (const auto& migration : migrationsFor(database.engine())) {
-        if (migration.topic != "guards")
-            continue;
-        for (const auto& statement : migration.statements) {
-            if (auto done = database.execute(statement); !done)
-                return done;
-        }
-    }
-    return {};
 }
 
 Result<void> empty(Database& database)

@@ -9,6 +9,7 @@
 
 #include "ageing/trace.h"
 #include "measure/error.h"
+#include "store/batchrecords.h"
 #include "store/records.h"
 
 namespace gw {
@@ -123,6 +124,22 @@ public:
     /// The entries of one container, and of its lot, up to a moment, in time order.
     Result<std::vector<Entry>> entriesOf(const ContainerId& id, Moment upTo) const;
     Result<std::vector<Entry>> latestEntries(int count) const; ///< newest first
+
+    // Batches: what was mixed, and what was noted of it
+    /// Conflict when its label code is on a container or another batch. Sent again it is the same batch.
+    Result<void> addBatch(const BatchRecord& batch);
+    /// Those mixed by a moment, newest first, without those that were used up, thrown away or undone by
+    /// another: the same moment leaves what stands, the earliest one there is leaves all.
+    Result<std::vector<BatchRecord>> batches(Moment madeBy, Moment goneBy) const;
+    Result<std::optional<BatchRecord>> batch(const BatchId& id) const;
+    Result<std::optional<BatchRecord>> batchByLabel(const std::string& label) const;
+    /// Takes the batch for this act until it ends, as lockContainer does.
+    Result<void> lockBatch(const BatchId& id);
+    /// As append: a note sent again is the same note.
+    Result<void> appendNotes(const std::vector<BatchNote>& notes);
+    Result<std::optional<BatchNote>> batchNote(const EntryId& id) const;
+    Result<std::vector<BatchNote>> batchNotesOfAct(const ActId& act) const;
+    Result<std::vector<BatchNote>> batchNotes(const BatchId& id, Moment upTo) const; ///< in time order
 
     // Readings of a place, to the second, the hundredth of a degree and the half percent of humidity
     /// Adds readings in any order; of two at one second the first counts. Sent again they change nothing.

@@ -35,6 +35,8 @@ std::vector<ReferenceTable> smallReference()
         { "class_hazards", { "class_id", "pictogram", "note" },
             { { "pva_white", "", "No pictogram usual" }, { "rags", "GHS02", "when oily" } } },
         { "joints", { "joint", "name" }, { { "mortise", "Mortise and tenon" } } },
+        { "recipes", { "recipe_id", "name", "group", "note", "based_on" },
+            { { "hot_hide", "Hot hide glue", "hot_hide", "", "" } } },
         { "job_types",
             { "job_type_id", "name", "family_id", "typical_class", "counted_in", "area_cm2",
                 "spread_g_per_m2", "net", "waste_fraction", "fixed_loss", "extra", "estimate", "note",
@@ -103,6 +105,57 @@ Entry entryOn(const std::string& bottleName, EntryKind kind, std::int64_t deltaM
     entry.deltaMilli = deltaMilli;
     entry.device = "bench";
     return entry;
+}
+
+BatchRecord potOf(const std::string& bottleName, const std::string& name)
+{
+    BatchRecord batch;
+    batch.id = { "batch-" + name };
+    batch.label = "P" + name;
+    batch.recipe = "hot_hide";
+    batch.name = "Hot hide glue, 192 g";
+    batch.made = minute(10);
+    batch.amount = grams(50);
+    batch.place = shelf().id;
+    batch.who = "Ä. Tester";
+    batch.created = minute(11);
+    batch.parts = { { "granules", "Dry hide glue", grams(17.9), bottle(bottleName).id,
+                        EntryId { "entry-" + name + "-granules" } },
+        { "water", "Cold water", grams(32.1), {}, {} } };
+    batch.figures = { { "form", {}, {}, "pearls", {} }, { "water_ratio", 1.8, 1.8, {}, "kg/kg" },
+        { "work_temp_c", 60, 63, {}, "C" } };
+    return batch;
+}
+
+BatchNote noteOn(const BatchRecord& batch, BatchNoteKind kind, const std::string& name, Moment at)
+{
+    BatchNote note;
+    note.id = { "note-" + name };
+    note.batch = batch.id;
+    note.act = { "act-" + name };
+    note.kind = kind;
+    note.at = note.recorded = at;
+    note.who = batch.who;
+    note.device = "bench";
+    return note;
+}
+
+Result<void> mix(Store& store, const BatchRecord& batch)
+{
+    return store.transact([&]() -> Result<void> {
+        if (auto added = store.addBatch(batch); !added)
+            return added;
+        BatchNote mixed = noteOn(batch, BatchNoteKind::Mixed, batch.id.text.substr(6) + "-mixed", batch.made);
+        mixed.deltaMilli = batch.amount.milli;
+        if (auto done = store.appendNotes({ mixed }); !done)
+            return done;
+        const BatchPart& part = batch.parts.front();
+        Entry taken = entryOn("a", EntryKind::Mixed, -part.amount.milli, "x", batch.made);
+        taken.id = *part.entry;
+        taken.container = part.container;
+        taken.act = mixed.act;
+        return store.append({ taken });
+    });
 }
 
 void stock(Store& store)

@@ -20,6 +20,12 @@ ContainerRecord bottle(
 Entry entryOn(
     const std::string& bottle, EntryKind kind, std::int64_t deltaMilli, const std::string& name, Moment at);
 
+/// Fifty grams mixed from such a bottle and water ten minutes in; its id and label are made from the name.
+BatchRecord potOf(const std::string& bottle, const std::string& name);
+BatchNote noteOn(const BatchRecord& batch, BatchNoteKind kind, const std::string& name, Moment at);
+/// Writes such a batch with the entry that took its part and the note of its mixing, in one transaction.
+Result<void> mix(Store& store, const BatchRecord& batch);
+
 /// Reference data, white glue and a shelf; then bottles "a" and "b", each arrived with 500 g.
 void stock(Store& store);
 

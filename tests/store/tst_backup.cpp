@@ -114,6 +114,8 @@ void fill(Store& store)
     });
     if (!done)
         qFatal("%s", done.error().sentence.c_str());
+    if (const auto mixed = mix(store, potOf("b", "1")); !mixed)
+        qFatal("%s", mixed.error().sentence.c_str());
 }
 
 } // namespace
@@ -166,7 +168,7 @@ private Q_SLOTS:
             QVERIFY2(report->ok, report->problems.empty() ? "" : report->problems.front().c_str());
             QCOMPARE(report->engine, from ? "postgresql" : "sqlite");
             QCOMPARE(report->containers, 3);
-            QCOMPARE(report->entries, 5);
+            QCOMPARE(report->entries, 6);
             QCOMPARE(report->schemaVersion, store->schemaVersion());
         }
         QCOMPARE(QDir(source.folder()).entryList({ QStringLiteral("*backup*") }, QDir::Files).size(), 1);
@@ -189,6 +191,7 @@ private Q_SLOTS:
         GW_OK(store->append({ entryOn("a", EntryKind::Used, -1, "after", minute(20)) }));
         QVERIFY(!target.asStranger(QStringLiteral("DELETE FROM entry")).isEmpty());
         QVERIFY(!target.asStranger(QStringLiteral("UPDATE entry SET note = 'x'")).isEmpty());
+        QVERIFY(!target.asStranger(QStringLiteral("UPDATE batch_note SET note = 'x'")).isEmpty());
         GW_OK(store->restore(kept, target.file(QStringLiteral("kept-again.backup"))));
         QVERIFY(contentOf(target.location()) == before);
         QCOMPARE(store->setting("before")->value(), "yes");

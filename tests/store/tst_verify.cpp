@@ -56,6 +56,8 @@ private Q_SLOTS:
             "CREATE OR REPLACE FUNCTION entry_refuse() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RETURN "
             "NULL; END $$",
             guards);
+        row("guard of batches gone", false, "DROP TRIGGER batch_note_never_goes", guards);
+        row("guard of batches gone", true, "DROP TRIGGER batch_part_never_changes ON batch_part", guards);
         for (const bool postgres : { false, true }) {
             const char* without
                 = postgres ? "SET session_replication_role = replica; " : "PRAGMA foreign_keys = OFF; ";
@@ -87,6 +89,22 @@ private Q_SLOTS:
                 "'', "
                 "'entry-a-arrived')",
                 "\"r\" undoes another one but does not take back");
+            row("batch never mixed", postgres,
+                "INSERT INTO batch (id, label, recipe_id, name, made_ms, amount_milli, dimension, who, "
+                "created_ms) VALUES ('n', 'Gn', 'hot_hide', 'Glue', 1, 1, 'g', '', 1)",
+                "\"Gn\" has no note of its mixing");
+            row("label of a container on a batch", postgres,
+                "INSERT INTO batch (id, label, recipe_id, name, made_ms, amount_milli, dimension, who, "
+                "created_ms) VALUES ('n', 'Ga', 'hot_hide', 'Glue', 1, 1, 'g', '', 1)",
+                "\"Ga\" is on two containers or batches");
+            row("part that was never taken", postgres,
+                "INSERT INTO batch (id, label, recipe_id, name, made_ms, amount_milli, dimension, who, "
+                "created_ms) VALUES ('n', 'Gn', 'hot_hide', 'Glue', 1, 1, 'g', '', 1); INSERT INTO "
+                "batch_part "
+                "(batch_id, part, key, what, amount_milli, dimension, container_id, entry_id) VALUES ('n', "
+                "1, "
+                "'granules', 'Dry glue', 5, 'g', 'container-a', 'entry-a-arrived')",
+                "\"Dry glue\" of a batch is not what the ledger took");
             row("less than nothing", postgres,
                 "INSERT INTO entry (id, act_id, kind, container_id, at_ms, recorded_ms, seq, delta_milli, "
                 "lot, grainy, note, "
