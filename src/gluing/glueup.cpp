@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 
+#include "gluing/batchgates.h"
 #include "gluing/conditiongates.h"
 #include "gluing/saidfigures.h"
 #include "gluing/sentences.h"
@@ -80,6 +81,33 @@ GlueUpVerdict verdictOf(const std::vector<Gate>& gates)
                                                                              : GlueUpVerdict::Go;
 }
 
+/// What the batch at hand and the shelf say to the need: the batch first, the shelf to what it leaves.
+void addStock(GlueUpAnswer& answer, const GlueUpQuestion& question, Moment now)
+{
+    answer.batch = question.batch;
+    answer.fromBatch = { 0, answer.need.dimension };
+    if (answer.batch) {
+        answer.gates.push_back(batchGate(*answer.batch, question, now));
+        answer.fromBatch = coveredBy(*answer.batch, answer.need);
+        if (answer.fromBatch.milli > 0 && answer.fromBatch == answer.need) {
+            answer.gates.push_back(batchAmountGate(*answer.batch, answer.need, question.units));
+            return;
+        }
+    }
+    StockAnswer stock = answerFromStock(question, answer.need - answer.fromBatch, now);
+    if (answer.fromBatch.milli > 0)
+        stock.amount.text = "Besides the " + formatAmount(answer.fromBatch, question.units) + " in "
+            + answer.batch->label + ": " + lowerFirst(stock.amount.text);
+    if (stock.partner)
+        answer.gates.push_back(*stock.partner);
+    answer.gates.push_back(stock.age);
+    answer.gates.push_back(stock.amount);
+    answer.stockName = std::move(stock.name);
+    answer.use = std::move(stock.use);
+    answer.weighOut = std::move(stock.weighOut);
+    answer.shortBy = stock.shortBy;
+}
+
 /// Whether a gate is one that made the answer what it is.
 bool decided(const Gate& gate, GlueUpVerdict answer)
 {
@@ -99,7 +127,7 @@ bool decided(const Gate& gate, GlueUpVerdict answer)
 /// What to see to first: no use in warming wood for a glue that is not there.
 std::string firstFix(const std::vector<Gate>& gates, GlueUpVerdict answer)
 {
-    constexpr std::array order { "ventilation", "joint", "place", "load", "partner", "age", "amount",
+    constexpr std::array order { "ventilation", "joint", "place", "load", "batch", "partner", "age", "amount",
         "residue", "wood", "air", "moisture", "gap", "humidity" };
     for (const char* id : order) {
         const Gate* gate = gateOf(gates, id);
@@ -148,20 +176,12 @@ Result<GlueUpAnswer> checkGlueUp(const GlueUpQuestion& question, Moment now)
 
     GlueUpAnswer answer;
     answer.need = needFor(question.job, question.pieces);
-    StockAnswer stock = answerFromStock(question, answer.need, now);
-    if (stock.partner)
-        answer.gates.push_back(*stock.partner);
-    answer.gates.push_back(stock.age);
-    answer.gates.push_back(stock.amount);
+    addStock(answer, question, now);
     const std::vector<Gate> conditions = conditionGates(question);
     answer.gates.insert(answer.gates.end(), conditions.begin(), conditions.end());
 
     answer.answer = verdictOf(answer.gates);
     answer.firstFix = firstFix(answer.gates, answer.answer);
-    answer.stockName = std::move(stock.name);
-    answer.use = std::move(stock.use);
-    answer.weighOut = std::move(stock.weighOut);
-    answer.shortBy = stock.shortBy;
     answer.clocks = clocksOf(question);
     answer.reversibleWith = question.family.reversibleWith;
     for (const Gate& gate : answer.gates) {

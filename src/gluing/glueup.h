@@ -53,6 +53,20 @@ struct Suitability {
     std::string reason; ///< in words; may be empty
 };
 
+/// A batch that is mixed already and would be used first.
+struct BatchAtHand {
+    BatchId id;
+    std::string label;
+    std::string name;
+    Amount left;
+    Verdict verdict = Verdict::NotKnown;
+    std::vector<std::string> words; ///< why, as sentences, the gravest first
+    bool isHotGlue = false; ///< which has a heat dose, and is to be hot when it goes on
+    bool onTheHeat = false;
+    std::optional<double> doseHours; ///< hours at 60 C
+    std::optional<Moment> until; ///< when a cup or a pot of powder glue is to be used up, at the earliest
+};
+
 /// What is asked; anything not said is unknown, and stays unknown.
 struct GlueUpQuestion {
     Family family;
@@ -80,10 +94,12 @@ struct GlueUpQuestion {
     bool flammable = false; ///< what is used gives off vapour that burns
     std::optional<bool> ventilated; ///< the room is aired, with no flame or hot pot in it
     std::vector<StockCandidate> candidates;
+    std::optional<BatchAtHand> batch; ///< used before anything is taken off the shelf
     UnitSystem units = UnitSystem::Metric; ///< of the sentences
 };
 
-/// One condition of the check. id is stable: "partner" (two-part only), "age", "amount", "air", "wood",
+/// One condition of the check. id is stable: "batch" (where one is at hand), "partner" (two-part only),
+/// "age" (neither where the batch covers the need), "amount", "air", "wood",
 /// "humidity", "moisture", "gap", "surface", "undoing"; "ventilation" for what is flammable; "glue", "joint",
 /// "residue", "place" and "load" when they were said. Humidity takes in the dew point against the wood. For a
 /// finish (no family id) a gate without a figure is left out, except the air's.
@@ -126,7 +142,9 @@ struct GlueUpAnswer {
     GlueUpVerdict answer = GlueUpVerdict::NotKnown;
     std::string firstFix; ///< the first thing to fix, or to find out; empty when it is go
     std::vector<Gate> gates; ///< in the order a person would check them
-    std::string stockName; ///< the candidate chosen
+    std::string stockName; ///< the candidate chosen; empty where a batch covers the need
+    std::optional<BatchAtHand> batch; ///< the batch it was held against
+    Amount fromBatch; ///< of the need, out of that batch; zero when there is none
     std::vector<Take> use; ///< containers in order
     std::vector<WeighLine> weighOut;
     Amount need; ///< ready glue

@@ -16,9 +16,11 @@ namespace gw {
 
 enum class PotEventKind {
     SoakBegan,
+    Soaked, ///< found swollen through
     HeatOn, ///< the bath is on, or now at another temperature
     HeatOff, ///< left to cool where it stands
     ToppedUp, ///< hot water put back
+    Weighed,
     Chilled, ///< into the refrigerator
     Frozen, ///< into the freezer
     Used,
@@ -40,10 +42,16 @@ struct PotDue {
     std::string text; ///< a sentence
 };
 
+enum class PotStands { Out, Soaking, Hot, Cold, Frozen };
+
 enum class DoseBand { NotKnown, Early, Late, Over };
 
 struct PotState {
     bool gone = false; ///< thrown away
+    /// Hot glue: where it is now, since when, and how hot it was when last read since.
+    PotStands stands = PotStands::Out;
+    std::optional<Moment> standsSince;
+    std::optional<Celsius> temperature;
     std::optional<Moment> heatSince; ///< hot now, at one temperature or another
     std::optional<double> doseHours; ///< hours at 60 C; none: a temperature is missing
     Range<double> doseRange; ///< by the range of the factor; as far as it is known

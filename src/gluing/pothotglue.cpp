@@ -14,23 +14,21 @@ double doseOf(double hours, Celsius temperature, double factor)
     return hours * std::pow(factor, (temperature.value - 60) / 10);
 }
 
-enum class Stands { Out, Soaking, Hot, Cold, Frozen };
-
 // Keeping times in days: the low end is the cautious one.
 struct Keeps {
     Range<double> soaking, gel, cold, frozen;
-    const Range<double>* in(Stands where) const
+    const Range<double>* in(PotStands where) const
     {
         switch (where) {
-        case Stands::Soaking:
+        case PotStands::Soaking:
             return &soaking;
-        case Stands::Out:
+        case PotStands::Out:
             return &gel;
-        case Stands::Cold:
+        case PotStands::Cold:
             return &cold;
-        case Stands::Frozen:
+        case PotStands::Frozen:
             return &frozen;
-        case Stands::Hot:
+        case PotStands::Hot:
             break;
         }
         return nullptr;
@@ -75,9 +73,9 @@ public:
     void upTo(Moment at)
     {
         const double hours = hoursBetween(m_from, at);
-        if (m_where == Stands::Hot && hours > 0)
+        if (m_where == PotStands::Hot && hours > 0)
             heat(hours);
-        if (m_where == Stands::Cold)
+        if (m_where == PotStands::Cold)
             m_state.chilledFor += daysBetween(m_from, at);
         if (const auto* keep = m_keeps.in(m_where)) {
             m_state.spoilage.low += hours / hoursADay / keep->high;
@@ -91,33 +89,39 @@ public:
         upTo(event.at);
         switch (event.kind) {
         case PotEventKind::SoakBegan:
-            m_where = Stands::Soaking;
+            m_where = PotStands::Soaking;
+            m_state.standsSince = event.at;
             soakBegan = event.at;
             break;
+        case PotEventKind::Soaked:
+            foundSoaked = true;
+            break;
         case PotEventKind::HeatOn:
-            if (m_where != Stands::Hot) {
+            if (m_where != PotStands::Hot) {
                 m_state.heatSince = event.at;
+                m_state.standsSince = event.at;
                 m_state.reheats += m_heated ? 1 : 0;
-                thaws += m_where == Stands::Frozen ? 1 : 0;
+                thaws += m_where == PotStands::Frozen ? 1 : 0;
             }
             m_heated = true;
-            m_where = Stands::Hot;
+            m_where = PotStands::Hot;
             temperature = event.temperature;
             boiled = boiled || (temperature && temperature->value >= boiling);
             break;
         case PotEventKind::HeatOff:
-            leave(Stands::Out);
+            leave(PotStands::Out, event.at);
             break;
         case PotEventKind::Chilled:
-            leave(Stands::Cold);
+            leave(PotStands::Cold, event.at);
             break;
         case PotEventKind::Frozen:
-            leave(Stands::Frozen);
+            leave(PotStands::Frozen, event.at);
             break;
         case PotEventKind::ThrownAway:
             m_state.gone = true;
             break;
         case PotEventKind::ToppedUp:
+        case PotEventKind::Weighed:
         case PotEventKind::Used:
             break;
         }
@@ -125,11 +129,12 @@ public:
     }
 
     bool heated() const { return m_heated; }
+    PotStands stands() const { return m_where; }
     const Range<double>* keepsNow() const { return m_keeps.in(m_where); }
 
     std::optional<Moment> soakBegan;
     std::optional<Celsius> temperature;
-    bool boiled = false, unread = false;
+    bool boiled = false, unread = false, foundSoaked = false;
     int thaws = 0;
 
 private:
@@ -144,16 +149,18 @@ private:
             return;
         }
         m_dose += doseOf(hours, *temperature, factorPer10);
-        const auto [low, high]
-            = std::minmax(doseOf(hours, *temperature, factorLow), doseOf(hours, *temperature, factorHigh));
+        // By list it answers values; else references to what is gone by then.
+        const auto [low, high] = std::minmax(
+            { doseOf(hours, *temperature, factorLow), doseOf(hours, *temperature, factorHigh) });
         m_state.doseRange.low += low;
         m_state.doseRange.high += high;
         m_state.doseHours = m_dose;
     }
 
-    void leave(Stands where)
+    void leave(PotStands where, Moment at)
     {
         m_where = where;
+        m_state.standsSince = at;
         m_state.heatSince.reset();
     }
 
@@ -176,7 +183,7 @@ private:
     PotState& m_state;
     const Keeps& m_keeps;
     Moment m_from;
-    Stands m_where = Stands::Out;
+    PotStands m_where = PotStands::Out;
     bool m_heated = false;
     double m_dose = 0;
     std::optional<double> m_full;
@@ -283,7 +290,10 @@ Result<PotState> stateOf(const HotGluePot& pot, const Recipe& recipe, Moment now
         state.heatSince && walk.temperature && most && walk.temperature->value > *most)
         state.words.push_back("At " + formatTemperature(*walk.temperature)
             + " heat damage rises fast: bring it down to 60 to 63 °C.");
-    if (walk.soakBegan && !walk.heated())
+    state.stands = walk.stands();
+    if (state.heatSince)
+        state.temperature = walk.temperature;
+    if (walk.soakBegan && !walk.heated() && !walk.foundSoaked)
         state.due.push_back({ "soaked", minutesLater(*walk.soakBegan, *soak),
             "Soaked: look whether it is swollen through, then warm it in the water bath." });
     expectDose(state, walk, { *late, *over }, now);

@@ -1,8 +1,11 @@
 #include "shop/actbuilder.h"
 
+#include <algorithm>
 #include <unordered_set>
 
 #include <QUuid>
+
+#include "shop/batch.h"
 
 namespace gw {
 
@@ -47,10 +50,19 @@ Result<ActDone> ActBuilder::run(
             return tl::unexpected(said.error());
         if (auto appended = shop.store().append(builder.m_entries); !appended)
             return appended;
+        if (auto appended = shop.store().appendNotes(builder.m_notes); !appended)
+            return appended;
 
         done.act = builder.m_act;
         done.said = std::move(*said);
-        done.entry = builder.m_entries.empty() ? EntryId {} : builder.m_entries.front().id;
+        if (!builder.m_entries.empty())
+            done.entry = builder.m_entries.front().id;
+        else if (!builder.m_notes.empty())
+            done.entry = builder.m_notes.front().id;
+        for (const BatchNote& note : builder.m_notes) {
+            if (std::ranges::find(done.batches, note.batch) == done.batches.end())
+                done.batches.push_back(note.batch);
+        }
         std::unordered_set<ContainerId> touched;
         for (const Entry& entry : builder.m_entries) {
             if (entry.container && touched.insert(*entry.container).second)
@@ -100,6 +112,53 @@ Result<Found> ActBuilder::takeStanding(const std::string& idOrLabel)
             found->container.label + " was retired on " + spokenDate(dateOf(*found->state.history.retired))
                 + "; undo that first if it still stands here.");
     return found;
+}
+
+Result<Entry*> ActBuilder::takeOut(const Found& found, Amount amount, EntryKind kind)
+{
+    if (amount.milli <= 0)
+        return fail(ErrorCode::BadInput, "Give an amount over zero, not " + say(amount) + ".");
+    Amount left = found.state.left;
+    bool isOpen = found.state.history.opened.has_value();
+    for (const Entry& entry : m_entries) {
+        if (entry.container != found.container.id)
+            continue;
+        left.milli += entry.deltaMilli;
+        isOpen = isOpen || entry.kind == EntryKind::Opened;
+    }
+    if (amount.milli > left.milli)
+        return fail(ErrorCode::Refused,
+            "There is only " + say(left) + " in " + found.container.label + ", not " + say(amount)
+                + "; count what is really there first.");
+    // The first time something is taken out, the opened clock starts.
+    if (!isOpen)
+        add(EntryKind::Opened, found.container.id);
+    Entry& taken = add(kind, found.container.id);
+    taken.deltaMilli = -amount.milli;
+    return &taken;
+}
+
+Result<BatchRecord> ActBuilder::takeBatch(const std::string& idOrLabel)
+{
+    auto batch = findBatch(m_shop, idOrLabel);
+    if (!batch)
+        return batch;
+    if (auto locked = m_shop.store().lockBatch(batch->id); !locked)
+        return tl::unexpected(locked.error());
+    return batch;
+}
+
+BatchNote& ActBuilder::addNote(BatchNoteKind kind, const BatchId& batch)
+{
+    BatchNote note;
+    note.id = EntryId { newUuid() };
+    note.batch = batch;
+    note.act = m_act;
+    note.kind = kind;
+    note.at = m_time.at;
+    note.recorded = m_time.now;
+    note.device = m_shop.device();
+    return m_notes.emplace_back(std::move(note));
 }
 
 Entry& ActBuilder::add(EntryKind kind, const std::optional<ContainerId>& container)

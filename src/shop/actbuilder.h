@@ -35,6 +35,16 @@ public:
     /// A new entry of this act; fill in the rest. The reference holds until the next one is added.
     Entry& add(EntryKind kind, const std::optional<ContainerId>& container);
 
+    /// Takes an amount over zero out of it, in its own dimension, and opens it where it is sealed. The entry
+    /// holds until the next one is added. Errors: BadInput; Refused when less is left, what this act took
+    /// already counted.
+    Result<Entry*> takeOut(const Found& found, Amount amount, EntryKind kind);
+
+    /// A batch, taken for this act. Errors: as for take, and Refused when its mixing was undone.
+    Result<BatchRecord> takeBatch(const std::string& idOrLabel);
+    /// A new note of this act; fill in the rest. The reference holds until the next one is added.
+    BatchNote& addNote(BatchNoteKind kind, const BatchId& batch);
+
     /// An amount in the container's own dimension. Errors: BadInput when no density tells.
     Result<Amount> inItsOwnUnit(const Found& found, Amount amount) const;
     /// The place of a name, made when there is none. Empty name: none.
@@ -52,6 +62,7 @@ private:
     ActId m_act;
     Catalogue m_catalogue;
     std::vector<Entry> m_entries;
+    std::vector<BatchNote> m_notes;
 };
 
 } // namespace gw

@@ -4,44 +4,18 @@
 
 #include "codes/ownlabel.h"
 #include "shop/actbuilder.h"
+#include "shop/batch.h"
 
 namespace gw {
 
 namespace {
 
-Result<void> mustBeSome(const ActBuilder& act, Amount amount)
-{
-    if (amount.milli <= 0)
-        return fail(ErrorCode::BadInput, "Give an amount over zero, not " + act.say(amount) + ".");
-    return {};
-}
-
-Result<void> mustHold(const ActBuilder& act, const Found& found, Amount amount)
-{
-    if (amount.milli > found.state.left.milli)
-        return fail(ErrorCode::Refused,
-            "There is only " + act.say(found.state.left) + " in " + found.container.label + ", not "
-                + act.say(amount) + "; count what is really there first.");
-    return {};
-}
-
-/// The first time something is taken out, the opened clock starts.
-void openIfSealed(ActBuilder& act, const Found& found)
-{
-    if (!found.state.history.opened)
-        act.add(EntryKind::Opened, found.container.id);
-}
-
 Result<void> takeOut(ActBuilder& act, const Found& found, Amount amount, const std::optional<JobId>& job)
 {
-    if (auto some = mustBeSome(act, amount); !some)
-        return some;
-    if (auto holds = mustHold(act, found, amount); !holds)
-        return holds;
-    openIfSealed(act, found);
-    Entry& used = act.add(EntryKind::Used, found.container.id);
-    used.deltaMilli = -amount.milli;
-    used.job = job;
+    auto used = act.takeOut(found, amount, EntryKind::Used);
+    if (!used)
+        return tl::unexpected(used.error());
+    (*used)->job = job;
     return {};
 }
 
@@ -77,9 +51,10 @@ Result<ActDone> useSome(
     });
 }
 
-Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time)
+Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time,
+    const std::vector<Taking>& fromBatches)
 {
-    if (takings.empty())
+    if (takings.empty() && fromBatches.empty())
         return fail(ErrorCode::BadInput, "Say what was used and how much of it.");
     return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
         JobRecord record = job;
@@ -100,6 +75,13 @@ Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const 
             if (auto taken = takeOut(act, *found, *own, record.id); !taken)
                 return tl::unexpected(taken.error());
             said += (said.empty() ? "Used " : ", ") + act.say(*own) + " of " + found->material->name;
+        }
+        for (const Taking& taking : fromBatches) {
+            const BatchNoteAsked used { BatchNoteKind::Used, {}, {}, taking.amount, record.id, {}, {} };
+            if (auto noted = addBatchNote(act, taking.container, used); !noted)
+                return tl::unexpected(noted.error());
+            said += (said.empty() ? "Used " : ", ") + act.say(taking.amount) + " of the batch "
+                + taking.container;
         }
         return said + (record.name.empty() ? "." : " for " + record.name + ".");
     });
@@ -151,10 +133,6 @@ Result<ActDone> decant(
         auto own = act.inItsOwnUnit(*found, amount);
         if (!own)
             return tl::unexpected(own.error());
-        if (auto some = mustBeSome(act, *own); !some)
-            return tl::unexpected(some.error());
-        if (auto holds = mustHold(act, *found, *own); !holds)
-            return tl::unexpected(holds.error());
         auto to = act.placeNamed(place);
         if (!to)
             return tl::unexpected(to.error());
@@ -168,13 +146,12 @@ Result<ActDone> decant(
         child.capacity = *own;
         child.parent = found->container.id;
         child.created = time.now;
+        auto out = act.takeOut(*found, *own, EntryKind::Decanted);
+        if (!out)
+            return tl::unexpected(out.error());
+        (*out)->other = child.id;
         if (auto added = shop.store().addContainer(child); !added)
             return tl::unexpected(added.error());
-
-        openIfSealed(act, *found);
-        Entry& out = act.add(EntryKind::Decanted, found->container.id);
-        out.deltaMilli = -own->milli;
-        out.other = child.id;
         Entry& in = act.add(EntryKind::Decanted, child.id);
         in.deltaMilli = own->milli;
         in.other = found->container.id;

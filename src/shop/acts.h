@@ -13,6 +13,7 @@ struct ActDone {
     ActId act;
     EntryId entry; ///< the first of the act
     std::vector<ContainerId> containers; ///< touched or made
+    std::vector<BatchId> batches {}; ///< mixed or noted
     std::string said; ///< "Used 13 g of hide granules." for the screen
 };
 
@@ -56,11 +57,13 @@ struct Taking {
     std::string container;
     Amount amount;
 };
-Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time);
+/// fromBatches names batches in place of containers: what was taken out of a pot.
+Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time,
+    const std::vector<Taking>& fromBatches = {});
 
-/// Reverses the whole act an entry belongs to. Errors: NotFound; Refused when it was undone before, is itself
-/// an undoing, or later entries stand on it (an arrival whose bottle has been used): the sentence names what
-/// to undo first.
+/// Reverses the whole act that an entry, or a note of a batch, belongs to. Errors: NotFound; Refused when it
+/// was undone before, is itself an undoing, or later entries stand on it (an arrival whose bottle has been
+/// used): the sentence names what to undo first.
 Result<ActDone> undo(Shop& shop, const EntryId& entry, Moment now);
 
 } // namespace gw

@@ -1,7 +1,10 @@
 #include "shop/work.h"
 
 #include <algorithm>
+#include <tuple>
 
+#include "gluing/sentences.h"
+#include "shop/batch.h"
 #include "shop/candidates.h"
 #include "shop/climate.h"
 #include "shop/setup.h"
@@ -96,6 +99,54 @@ Result<void> addStood(GlueUpQuestion& question, const Shop& shop, const Catalogu
     return {};
 }
 
+BatchAtHand atHand(const BatchState& state)
+{
+    BatchAtHand batch { state.batch.id, state.batch.label, state.batch.name, state.left, state.verdict,
+        state.words, state.isHotGlue(), state.pot.heatSince.has_value(), state.pot.doseHours, {} };
+    for (const char* key : { "cup", "working" }) {
+        if (const PotDue* due = state.pot.dueFor(key))
+            batch.until = due->when.low;
+    }
+    return batch;
+}
+
+/// The batch that would be used first: the one named, else the best of the family.
+Result<void> addBatch(GlueUpQuestion& question, const Shop& shop, const std::string& named, Moment asOf)
+{
+    if (named == "-" || question.family.id.empty())
+        return {};
+    if (!named.empty()) {
+        const auto state = batchAsOf(shop, named, asOf);
+        if (!state)
+            return tl::unexpected(state.error());
+        if (state->family != question.family.id)
+            return fail(ErrorCode::BadInput,
+                state->batch.label + " is " + inSentence(state->batch.name) + ", and this wants "
+                    + inSentence(question.family.name) + "; name another batch.");
+        question.batch = atHand(*state);
+        return {};
+    }
+    const auto states = batchesAsOf(shop, asOf);
+    if (!states)
+        return tl::unexpected(states.error());
+    const Amount need = needFor(question.job, question.pieces);
+    const BatchState* best = nullptr;
+    const auto key = [&](const BatchState& state) {
+        return std::tuple(state.left < need, state.verdict, state.batch.made);
+    };
+    for (const BatchState& state : *states) {
+        // A pot that is past use, or of which too little is known, must not make the answer worse than no pot
+        // would: it is not taken unless a person names it.
+        const bool mayServe = state.verdict == Verdict::Good || state.verdict == Verdict::TestFirst;
+        if (state.family == question.family.id && state.left.milli > 0 && mayServe
+            && (!best || key(state) < key(*best)))
+            best = &state;
+    }
+    if (best)
+        question.batch = atHand(*best);
+    return {};
+}
+
 bool burns(const ClassRecord& cls)
 {
     return std::ranges::find(cls.pictograms, "GHS02") != cls.pictograms.end();
@@ -157,6 +208,8 @@ Result<GlueUpAnswer> checkJob(
     if (auto added = addSuitability(question, shop, *catalogue, conditions); !added)
         return tl::unexpected(added.error());
     if (auto added = addStood(question, shop, *catalogue, conditions.woodStood, asOf); !added)
+        return tl::unexpected(added.error());
+    if (auto added = addBatch(question, shop, conditions.batch, asOf); !added)
         return tl::unexpected(added.error());
     const std::vector<Coverage> coverages = coveragesFor(*record, *catalogue);
     question.flammable = isFlammable(*record, *catalogue, coverages);

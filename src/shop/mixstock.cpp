@@ -19,14 +19,18 @@ Result<Amount> needOf(const MixAsked& asked, const Recipe& recipe)
     return *asked.need;
 }
 
+double gradeFor(const MixAsked& asked, std::optional<double> shelfGrade)
+{
+    return asked.grade.value_or(shelfGrade.value_or(192));
+}
+
 Result<MixPlan> hidePlan(const MixAsked& asked, const Recipe& recipe, std::optional<double> shelfGrade)
 {
     const auto need = needOf(asked, recipe);
     if (!need)
         return tl::unexpected(need.error());
-    HideGlueWish wish { *need, asked.grade.value_or(shelfGrade.value_or(192)), asked.form,
-        asked.assemblySeconds, asked.waterRatio, asked.extraWater, asked.ureaShare, asked.size,
-        asked.scaleStep };
+    HideGlueWish wish { *need, gradeFor(asked, shelfGrade), asked.form, asked.assemblySeconds,
+        asked.waterRatio, asked.extraWater, asked.ureaShare, asked.size, asked.scaleStep };
     // The syringe wants it thinner, by the recipe's own figure where nobody says more.
     if (!wish.extraWater && recipe.id == "hot_hide_syringe")
         wish.extraWater = recipe.value({}, "syringe_extra_water");
@@ -139,10 +143,13 @@ Result<MixAnswer> mixFromShelf(const Shop& shop, const MixAsked& asked, Moment a
     if (recipe->id.starts_with("epoxy") && !ratioSaid)
         pair = resinOnShelf(*catalogue, *items, asked.hardenerKind);
 
-    auto plan = planFor(shop, asked, *recipe, pair, gradeOnShelf(*catalogue, *items));
+    const auto shelfGrade = gradeOnShelf(*catalogue, *items);
+    auto plan = planFor(shop, asked, *recipe, pair, shelfGrade);
     if (!plan)
         return tl::unexpected(plan.error());
-    MixAnswer answer { std::move(*plan), {}, {}, {}, {}, {} };
+    MixAnswer answer { std::move(*plan), {}, {}, {}, {}, {}, {} };
+    if (recipe->id.starts_with("hot_hide"))
+        answer.grade = gradeFor(asked, shelfGrade);
     std::vector<const ClassRecord*> classes;
     for (const MixPart& part : answer.plan.parts) {
         if (part.classes.empty())

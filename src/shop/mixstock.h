@@ -57,6 +57,7 @@ struct MixAnswer {
     std::vector<std::string> hazards; ///< names of the classes hazards are recorded for
     std::vector<std::string> pictograms; ///< GHS codes, each once
     std::vector<std::string> cautions;
+    std::optional<double> grade; ///< hot hide glue: the gel strength it was reckoned with
 };
 
 /// What to weigh, in which order, and from which containers. Nothing is written. Errors: NotFound for the

@@ -4,10 +4,27 @@
 
 #include "shop/actbuilder.h"
 #include "shop/entrylines.h"
+#include "shop/undobatch.h"
 
 namespace gw {
 
 namespace {
+
+/// The act an entry or a note belongs to, which may be undone by its kind.
+Result<ActId> actOf(const Shop& shop, const EntryId& id)
+{
+    const auto entry = shop.store().entry(id);
+    if (!entry)
+        return tl::unexpected(entry.error());
+    const auto note = shop.store().batchNote(id);
+    if (!note)
+        return tl::unexpected(note.error());
+    if (!*entry && !*note)
+        return fail(ErrorCode::NotFound, "There is no entry \"" + id.text + "\" in the ledger.");
+    if (*entry ? (*entry)->kind == EntryKind::Reversed : (*note)->kind == BatchNoteKind::Reversed)
+        return fail(ErrorCode::Refused, "That entry is itself an undoing; do the act again instead.");
+    return *entry ? (*entry)->act : (*note)->act;
+}
 
 Result<Dimension> dimensionOf(const Shop& shop, const Entry& entry)
 {
@@ -40,8 +57,8 @@ Result<std::string> standsInTheWay(
             || other.container != entry.container)
             continue;
         // What was made cannot vanish under what was done with it; what was poured out proves it was open.
-        const bool needsOpen
-            = other.kind == EntryKind::Used || (other.kind == EntryKind::Decanted && other.deltaMilli < 0);
+        const bool poursOut = other.kind == EntryKind::Decanted || other.kind == EntryKind::Mixed;
+        const bool needsOpen = other.kind == EntryKind::Used || (poursOut && other.deltaMilli < 0);
         if (makes || (entry.kind == EntryKind::Opened && needsOpen && other.at >= entry.at))
             return "Undo what was done with it afterwards first: \""
                 + entryText(other, dimension, catalogue, shop.units()) + "\" of "
@@ -58,18 +75,17 @@ Result<std::string> standsInTheWay(
 Result<ActDone> undo(Shop& shop, const EntryId& entryId, Moment now)
 {
     return ActBuilder::run(shop, { now, now }, [&](ActBuilder& act) -> Result<std::string> {
-        auto entry = shop.store().entry(entryId);
-        if (!entry)
-            return tl::unexpected(entry.error());
-        if (!*entry)
-            return fail(ErrorCode::NotFound, "There is no entry \"" + entryId.text + "\" in the ledger.");
-        if ((*entry)->kind == EntryKind::Reversed)
-            return fail(ErrorCode::Refused, "That entry is itself an undoing; do the act again instead.");
-
-        auto ofAct = shop.store().entriesOfAct((*entry)->act);
+        auto actId = actOf(shop, entryId);
+        if (!actId)
+            return tl::unexpected(actId.error());
+        auto ofAct = shop.store().entriesOfAct(*actId);
         if (!ofAct)
             return tl::unexpected(ofAct.error());
-        std::string said;
+        // The notes first: a batch that was used since says so, rather than its containers.
+        auto undoneNote = undoNotes(act, *actId, entryId);
+        if (!undoneNote)
+            return undoneNote;
+        std::string said = std::move(*undoneNote);
         for (const Entry& original : *ofAct) {
             if (original.container) {
                 if (auto locked = shop.store().lockContainer(*original.container); !locked)

@@ -27,10 +27,14 @@ struct Conditions {
     std::optional<Celsius> glue {};
     std::optional<bool> ventilated {};
     std::string woodStood {}; ///< name of the place the wood stood in; empty: not said
+    /// The batch that will be used, by label code or id; "-": none. Empty: of the batches of that family the
+    /// best that covers the need, else the best.
+    std::string batch {};
 };
 
 /// The check for a job type (by id or name) and so many pieces. Errors: NotFound for the job type, with the
-/// names there are, and so for the joint, the residue and the place the wood stood in.
+/// names there are, and so for the joint, the residue, the place the wood stood in and the batch; BadInput
+/// for a batch of another family.
 Result<GlueUpAnswer> checkJob(
     const Shop& shop, const std::string& jobType, int pieces, const Conditions& conditions, Moment asOf);
 
