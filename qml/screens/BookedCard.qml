@@ -14,6 +14,10 @@ Card {
     edge: Theme.good
     wash: Theme.goodWash
 
+    LabelSheet {
+        id: labelSheet
+    }
+
     RowLayout {
         Layout.fillWidth: true
         spacing: Theme.space3
@@ -34,7 +38,7 @@ Card {
 
     PlainText {
         Layout.fillWidth: true
-        text: root.controller.labels.length > 1 ? qsTr("Write one of these on each:") : qsTr("Write this on it:")
+        text: root.controller.labels.length > 1 ? qsTr("Write one of these on each, or print labels:") : qsTr("Write this on it, or print its label:")
     }
 
     Flow {
@@ -78,6 +82,13 @@ Card {
     RowLayout {
         Layout.fillWidth: true
         spacing: Theme.space3
+
+        PlainButton {
+            objectName: "labelBooked"
+            iconName: "label"
+            text: root.controller.labels.length > 1 ? qsTr("Print labels") : qsTr("Print its label")
+            onClicked: labelSheet.show(root.controller.labels)
+        }
 
         PlainButton {
             objectName: "openBooked"

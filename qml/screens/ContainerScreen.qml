@@ -43,6 +43,14 @@ Item {
         subtitle: controller.subtitle
         title: controller.name
         onBack: AppServices.navigation.back()
+
+        PlainButton {
+            iconName: "label"
+            objectName: "labelAct"
+            text: qsTr("Label")
+            visible: controller.loaded && !controller.retired
+            onClicked: sheets.printLabel()
+        }
     }
 
     Item {

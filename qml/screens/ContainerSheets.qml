@@ -52,6 +52,10 @@ Item {
         acts.release();
     }
 
+    function printLabel() {
+        labelSheet.show([root.controller.label]);
+    }
+
     function showFigures() {
         figuresSheet.open();
     }
@@ -65,6 +69,7 @@ Item {
         retireSheet.close();
         holdSheet.close();
         figuresSheet.close();
+        labelSheet.close();
     }
 
     visible: false
@@ -160,6 +165,10 @@ Item {
         title: qsTr("Hold back lot %1").arg(root.controller.lot)
         words: [qsTr("joint failed"), qsTr("smells wrong"), qsTr("recalled by the maker"), qsTr("being looked into")]
         onTaken: why => acts.hold(why)
+    }
+
+    LabelSheet {
+        id: labelSheet
     }
 
     FiguresSheet {

@@ -38,6 +38,10 @@ ScreenPage {
                 Layout.fillWidth: true
                 controller: settings
             }
+
+            ShopLabels {
+                Layout.fillWidth: true
+            }
         }
 
         ColumnLayout {
@@ -52,6 +56,10 @@ ScreenPage {
             }
 
             ShopBackups {
+                Layout.fillWidth: true
+            }
+
+            ShopStock {
                 Layout.fillWidth: true
             }
 

@@ -13,6 +13,7 @@ class ContainerController : public gw::Controller {
     Q_PROPERTY(QString container READ container WRITE setContainer NOTIFY containerChanged REQUIRED)
     Q_PROPERTY(bool loaded READ loaded NOTIFY shown)
     Q_PROPERTY(QString name READ name NOTIFY shown)
+    Q_PROPERTY(QString label READ label NOTIFY shown) ///< its label code
     Q_PROPERTY(QString subtitle READ subtitle NOTIFY shown) ///< "GW-7K3M, White PVA"
     Q_PROPERTY(QString shape READ shape NOTIFY shown)
     Q_PROPERTY(QString contents READ contents NOTIFY shown)
@@ -56,6 +57,7 @@ public:
 
     bool loaded() const { return m_loaded; }
     QString name() const { return m_page.name; }
+    QString label() const { return m_page.label; }
     QString subtitle() const;
     QString shape() const { return m_page.shape; }
     QString contents() const { return m_page.contents; }

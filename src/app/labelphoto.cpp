@@ -55,11 +55,28 @@ std::string labelJpeg(const QImage& picture)
     return {};
 }
 
+LabelPicture::LabelPicture(QQuickItem* parent)
+    : QQuickPaintedItem(parent)
+{
+    connect(this, &QQuickItem::widthChanged, this, &LabelPicture::paintedSizeChanged);
+    connect(this, &QQuickItem::heightChanged, this, &LabelPicture::paintedSizeChanged);
+}
+
 void LabelPicture::setImage(const QImage& image)
 {
     m_image = image;
     Q_EMIT imageChanged();
+    Q_EMIT paintedSizeChanged();
     update();
+}
+
+QRectF LabelPicture::place() const
+{
+    if (m_image.isNull())
+        return {};
+    QRectF place(QPointF(), QSizeF(m_image.size()).scaled(size(), Qt::KeepAspectRatio));
+    place.moveCenter(boundingRect().center());
+    return place;
 }
 
 void LabelPicture::paint(QPainter* painter)
@@ -67,9 +84,7 @@ void LabelPicture::paint(QPainter* painter)
     if (m_image.isNull())
         return;
     painter->setRenderHint(QPainter::SmoothPixmapTransform);
-    QRectF place(QPointF(), QSizeF(m_image.size()).scaled(size(), Qt::KeepAspectRatio));
-    place.moveCenter(boundingRect().center());
-    painter->drawImage(place, m_image);
+    painter->drawImage(place(), m_image);
 }
 
 void LabelPhotoController::begin()

@@ -17,20 +17,28 @@ class LabelPicture : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(QVariant image READ shownImage WRITE showImage NOTIFY imageChanged) ///< a QImage
+    // How large it comes out in this item; 0 while there is none.
+    Q_PROPERTY(double paintedWidth READ paintedWidth NOTIFY paintedSizeChanged)
+    Q_PROPERTY(double paintedHeight READ paintedHeight NOTIFY paintedSizeChanged)
 
 public:
-    using QQuickPaintedItem::QQuickPaintedItem;
+    explicit LabelPicture(QQuickItem* parent = nullptr);
 
     QImage image() const { return m_image; }
     void setImage(const QImage& image);
     QVariant shownImage() const { return m_image; }
     void showImage(const QVariant& image) { setImage(image.value<QImage>()); }
     void paint(QPainter* painter) override;
+    double paintedWidth() const { return place().width(); }
+    double paintedHeight() const { return place().height(); }
 
 Q_SIGNALS:
     void imageChanged();
+    void paintedSizeChanged();
 
 private:
+    QRectF place() const;
+
     QImage m_image;
 };
 

@@ -44,6 +44,16 @@ public:
     QString camera() const { return m_kept.value(QStringLiteral("camera")).toString(); }
     void setCamera(const QString& id) { m_kept.setValue(QStringLiteral("camera"), id); }
 
+    /// How labels were printed last, by what it is: "size", "page", "printer" ... Empty when they never were.
+    QString labelHabit(const QString& what) const
+    {
+        return m_kept.value(QStringLiteral("labels/") + what).toString();
+    }
+    void setLabelHabit(const QString& what, const QString& value)
+    {
+        m_kept.setValue(QStringLiteral("labels/") + what, value);
+    }
+
     /// The store chosen last; empty when none was.
     QString store() const;
     void setStore(const QString& where);

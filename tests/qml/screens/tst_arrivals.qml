@@ -142,6 +142,16 @@ Item {
             verify(!test.named("chooseClass"));
         }
 
+        function test_label_isShownAfterBookingIn() {
+            test.offer(test.whiteGlue, 1172, 800);
+            const code = test.bookedLabel();
+            test.pressOn("labelBooked");
+            tryVerify(() => test.named("labelPreview") !== null && test.named("labelPreview").paintedWidth > 100, test.patience);
+            verify(test.named("labelPreview").Accessible.name.indexOf(code) >= 0);
+            keyClick(Qt.Key_Escape);
+            tryVerify(() => test.named("labelPreview") === null, test.patience);
+        }
+
         function test_byHand_choosesWhatTheShopHasBought() {
             test.show(1172, 800);
             test.pressOn("byHand");

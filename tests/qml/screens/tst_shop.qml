@@ -89,6 +89,35 @@ Item {
             tryVerify(() => test.named("lastBackup").value.length > 0, test.patience);
         }
 
+        function test_labels_ofTheShelf_areShownAsTheyPrint() {
+            test.show(1172, 800);
+            const button = test.waitFor(() => test.named("shelfLabels"), "the way to the labels");
+            button.clicked();
+            test.waitFor(() => test.says(" label"), "how many");
+            tryVerify(() => test.named("labelPreview").paintedWidth > 100, test.patience);
+            compare(test.named("labelLeftOut"), null);
+            test.named("labelSize").picked(0);
+            test.waitFor(() => test.named("labelLeftOut"), "what finds no room on the smallest");
+            test.named("labelSize").picked(1);
+            tryVerify(() => test.named("labelLeftOut") === null, test.patience);
+            test.named("labelPage").picked(1);
+            test.waitFor(() => test.says(" sheet"), "how many sheets");
+            test.named("labelColumns").changed(9);
+            test.waitFor(() => test.named("labelError"), "that nine do not fit");
+            verify(!test.named("saveLabels").enabled);
+            keyClick(Qt.Key_Escape);
+            tryVerify(() => test.named("labelPreview") === null, test.patience);
+        }
+
+        function test_stockTable_saysItsColumnsBeforeAFileIsChosen() {
+            test.show(1172, 800);
+            test.waitFor(() => test.named("bringInStock"), "the way in").clicked();
+            test.waitFor(() => test.says("capacity: what it holds"), "the columns");
+            verify(test.named("stockNext").enabled);
+            keyClick(Qt.Key_Escape);
+            tryVerify(() => test.named("stockNext") === null, test.patience);
+        }
+
         function test_about_saysLicenceAndSources() {
             test.show(1172, 800);
             test.waitFor(() => test.says("GPL-3.0-or-later"), "the licence");
