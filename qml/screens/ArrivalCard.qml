@@ -58,6 +58,12 @@ Item {
             visible: root.form.isNew
         }
 
+        PartnerChoice {
+            Layout.fillWidth: true
+            says: root.form.says
+            visible: root.form.isNew && root.form.says.partners.length > 0
+        }
+
         ChoiceRow {
             objectName: "packs"
             Layout.fillWidth: true
@@ -136,7 +142,7 @@ Item {
         PlainButton {
             objectName: "more"
             iconName: "edit"
-            text: qsTr("More from the label")
+            text: qsTr("Hazards, how long it keeps, price")
             visible: root.form.isNew && !root.form.changing
             onClicked: root.form.changing = true
         }

@@ -15,6 +15,10 @@ ScrollColumn {
 
     footRoom: Theme.space7 * 2
 
+    LabelSheet {
+        id: labelSheet
+    }
+
     Banner {
         Layout.fillWidth: true
         kind: "error"
@@ -37,10 +41,12 @@ ScrollColumn {
     Banner {
         objectName: "summary"
         Layout.fillWidth: true
+        actionText: root.controller.summed.length > 0 ? qsTr("Print their labels") : ""
         hint: qsTr("Whose age nobody knows is not known to be good until it was tested.")
         kind: "info"
         text: root.controller.summary
         visible: root.controller.summary.length > 0
+        onActed: labelSheet.show(root.controller.summed)
         onDismissed: root.controller.clearSummary()
     }
 

@@ -47,57 +47,9 @@ ColumnLayout {
         }
     }
 
-    GridLayout {
+    LabelSaysForm {
         Layout.fillWidth: true
-        columnSpacing: Theme.space4
-        columns: root.width > 520 ? 2 : 1
-        rowSpacing: Theme.space5
+        says: root.form.says
         visible: root.form.isNew
-
-        Field {
-            objectName: "sealedMonths"
-            Layout.fillWidth: true
-            Layout.preferredWidth: 200
-            errorText: root.form.lifeError
-            inputMethodHints: Qt.ImhPreferNumbers
-            label: qsTr("Keeps sealed")
-            suffix: qsTr("months")
-            text: root.form.sealedMonths
-            onEdited: text => root.form.sealedMonths = text
-        }
-
-        Field {
-            objectName: "openedMonths"
-            Layout.fillWidth: true
-            Layout.preferredWidth: 200
-            inputMethodHints: Qt.ImhPreferNumbers
-            label: qsTr("Keeps once opened")
-            suffix: qsTr("months")
-            text: root.form.openedMonths
-            onEdited: text => root.form.openedMonths = text
-        }
-
-        Field {
-            objectName: "keepLow"
-            Layout.fillWidth: true
-            Layout.preferredWidth: 200
-            errorText: root.form.keepError
-            inputMethodHints: Qt.ImhPreferNumbers
-            label: qsTr("Keep it above")
-            suffix: root.form.degreeUnit
-            text: root.form.keepLow
-            onEdited: text => root.form.keepLow = text
-        }
-
-        Field {
-            objectName: "keepHigh"
-            Layout.fillWidth: true
-            Layout.preferredWidth: 200
-            inputMethodHints: Qt.ImhPreferNumbers
-            label: qsTr("Keep it below")
-            suffix: root.form.degreeUnit
-            text: root.form.keepHigh
-            onEdited: text => root.form.keepHigh = text
-        }
     }
 }

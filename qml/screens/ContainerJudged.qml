@@ -61,11 +61,23 @@ ColumnLayout {
             verdicts: root.controller.reasonVerdicts
         }
 
-        PlainButton {
-            flat: true
-            iconName: "info"
-            text: qsTr("What this rests on")
-            onClicked: root.sheets.showFigures()
+        Flow {
+            Layout.fillWidth: true
+
+            PlainButton {
+                flat: true
+                iconName: "info"
+                text: qsTr("What this rests on")
+                onClicked: root.sheets.showFigures()
+            }
+
+            PlainButton {
+                flat: true
+                iconName: "edit"
+                objectName: "readLabelAgain"
+                text: qsTr("What its label says")
+                onClicked: root.sheets.readLabelAgain()
+            }
         }
     }
 

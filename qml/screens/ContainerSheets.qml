@@ -56,6 +56,10 @@ Item {
         labelSheet.show([root.controller.label]);
     }
 
+    function readLabelAgain() {
+        materialLabelSheet.begin();
+    }
+
     function showFigures() {
         figuresSheet.open();
     }
@@ -70,6 +74,7 @@ Item {
         holdSheet.close();
         figuresSheet.close();
         labelSheet.close();
+        materialLabelSheet.close();
     }
 
     visible: false
@@ -169,6 +174,11 @@ Item {
 
     LabelSheet {
         id: labelSheet
+    }
+
+    MaterialLabelSheet {
+        id: materialLabelSheet
+        container: root.controller.container
     }
 
     FiguresSheet {

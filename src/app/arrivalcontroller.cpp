@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/words.h"
+#include "shop/materialsaid.h"
 #include "shop/shelf.h"
 #include "shop/stock.h"
 
@@ -20,7 +21,7 @@ constexpr std::size_t longestArticleCode = 40;
 struct OnOffer {
     ArrivalForm::Offers offers;
     std::vector<ChoiceItem> materials, classes;
-    std::map<QString, LotDateContext> lots; ///< of each class
+    std::map<QString, ArrivalKind> kinds;
     std::vector<ArrivalRow> latest, taken;
     bool bookedStands = false; ///< what was booked in last was not taken back
 };
@@ -56,7 +57,9 @@ Result<OnOffer> onOffer(
     all.materials = materialChoices(*catalogue);
     all.classes = classChoices(*catalogue);
     for (const auto& [id, cls] : catalogue->classes)
-        all.lots.emplace(q(id.text), lotDateContext(cls, MaterialRecord {}, dateOf(now)));
+        all.kinds.emplace(q(id.text),
+            ArrivalKind {
+                cls, lotDateContext(cls, MaterialRecord {}, dateOf(now)), partnersFor(*catalogue, id) });
     all.latest = std::move(*latest);
     if (!bookedEntry.isEmpty()) {
         auto entry = shop.store().entry({ bookedEntry.toStdString() });
@@ -147,7 +150,7 @@ void ArrivalController::read()
             m_form.setOffers(all.offers);
             m_materials.setItems(std::move(all.materials));
             m_classes.setItems(std::move(all.classes));
-            m_lotsOfClass = std::move(all.lots);
+            m_kinds = std::move(all.kinds);
             m_latest.setRows(std::move(all.latest));
             countTaken(all.taken);
             m_taken.setRows(std::move(all.taken));
@@ -245,8 +248,10 @@ void ArrivalController::chooseClass(const QString& key)
     if (!cls)
         return;
     m_form.chooseClass(*cls);
-    if (const auto lot = m_lotsOfClass.find(key); lot != m_lotsOfClass.end())
-        m_form.setLotContext(lot->second);
+    if (const auto kind = m_kinds.find(key); kind != m_kinds.end()) {
+        m_form.setLotContext(kind->second.lot);
+        m_form.says()->setKind(&kind->second.cls, kind->second.partners);
+    }
 }
 
 void ArrivalController::bookIn()

@@ -15,6 +15,13 @@
 
 namespace gw {
 
+/// A class of material as a new one of it is asked about.
+struct ArrivalKind {
+    ClassRecord cls;
+    LotDateContext lot; ///< what the dates of its lot codes are judged by
+    std::vector<MaterialRecord> partners; ///< what may be its other half
+};
+
 /// What arrives: from a code, or by hand, to a container on the shelf with a label code of ours.
 class ArrivalController : public gw::Controller {
     Q_OBJECT
@@ -48,6 +55,7 @@ class ArrivalController : public gw::Controller {
     Q_PROPERTY(gw::ArrivalModel* taken READ taken CONSTANT) ///< what was booked in on this walk
     Q_PROPERTY(QString takenWords READ takenWords NOTIFY shown) ///< "12 containers of 5 materials ..."
     Q_PROPERTY(QString summary READ summary NOTIFY shown) ///< of the walk that has just ended
+    Q_PROPERTY(QList<QString> summed READ summed NOTIFY shown) ///< the containers it booked in
 
 public:
     enum State {
@@ -86,6 +94,7 @@ public:
     ArrivalModel* taken() { return &m_taken; }
     QString takenWords() const;
     QString summary() const { return m_summary; }
+    QStringList summed() const { return m_summed; }
 
     /// Begins an arrival without a code; what it is has to be chosen.
     Q_INVOKABLE void byHand();
@@ -132,10 +141,11 @@ private:
         int containers = 0, materials = 0;
     } m_takenCount;
     QString m_summary;
+    QStringList m_summed;
     QImage m_photo;
     double m_leftShare = 1;
     ChoiceModel m_materials, m_classes;
-    std::map<QString, LotDateContext> m_lotsOfClass;
+    std::map<QString, ArrivalKind> m_kinds; ///< by class
     bool m_loaded = false;
     State m_state = Waiting;
     Code m_code;

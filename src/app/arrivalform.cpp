@@ -38,6 +38,7 @@ template <class T> std::optional<Error> errorOf(const Result<T>& said)
 void ArrivalForm::setOffers(const Offers& offers)
 {
     m_offers = offers;
+    m_says.setUnits(offers.units);
     Q_EMIT changed();
 }
 
@@ -58,10 +59,7 @@ void ArrivalForm::load(const ArrivalDraft& draft, const ChoiceItem* material)
     m_noLotDate = false;
     m_place = q(draft.place);
     m_placeKind = m_place.isEmpty() ? PlaceNotSaid : NamedPlace;
-    m_sealedMonths.clear();
-    m_openedMonths.clear();
-    m_keepLow.clear();
-    m_keepHigh.clear();
+    m_says.clear();
     loadAmount();
 
     loadDate();
@@ -142,6 +140,7 @@ void ArrivalForm::chooseNew(const QString& name)
     m_shape = QStringLiteral("bottle");
     m_contents = QStringLiteral("unknown");
     m_name = name;
+    m_says.setKind(nullptr, {});
     Q_EMIT changed();
 }
 
@@ -339,94 +338,5 @@ Result<std::optional<Money>> ArrivalForm::priceSaid() const
 }
 
 QString ArrivalForm::priceError() const { return shown(m_tried, errorOf(priceSaid())); }
-
-QString ArrivalForm::lifeError() const
-{
-    return shown(m_tried, errorOf(readLabelLives(m_sealedMonths, m_openedMonths)));
-}
-
-QString ArrivalForm::keepError() const
-{
-    return shown(m_tried, errorOf(readKeepBetween(m_keepLow, m_keepHigh, m_offers.units)));
-}
-
-QString ArrivalForm::degreeUnit() const { return gw::degreeUnit(m_offers.units); }
-
-ArrivalDraft ArrivalForm::draftSoFar() const
-{
-    ArrivalDraft draft = m_read;
-    draft.material.reset();
-    if (!m_materialKey.isEmpty())
-        draft.material = MaterialId { m_materialKey.toStdString() };
-    draft.newName = isNew() ? m_name.simplified().toStdString() : std::string();
-    draft.newClass = isNew() ? ClassId { m_classKey.toStdString() } : ClassId {};
-    draft.newArticleCode = isNew() ? m_articleCode.trimmed().toStdString() : std::string();
-    draft.place = m_place.simplified().toStdString();
-    draft.count = m_count;
-    draft.lot = m_lot.trimmed().toStdString();
-    draft.amount = amountSaid().value_or(std::nullopt);
-    // A pack that was learned with another amount is not this one.
-    if (draft.pack && draft.amount != m_read.amount && !m_read.gtin)
-        draft.pack.reset();
-    return draft;
-}
-
-Result<ArrivalDraft> ArrivalForm::submit()
-{
-    m_tried = true;
-    Q_EMIT changed();
-    ArrivalDraft draft = draftSoFar();
-    if (auto amount = amountSaid(); !amount)
-        return tl::unexpected(amount.error());
-    if (auto date = putDate(draft); !date)
-        return tl::unexpected(date.error());
-    auto price = priceSaid();
-    if (!price)
-        return tl::unexpected(price.error());
-    draft.price = *price;
-    auto lives = readLabelLives(m_sealedMonths, m_openedMonths);
-    if (!lives)
-        return tl::unexpected(lives.error());
-    auto keep = readKeepBetween(m_keepLow, m_keepHigh, m_offers.units);
-    if (!keep)
-        return tl::unexpected(keep.error());
-    if (isNew()) {
-        draft.newLabelFigures = std::move(*lives);
-        draft.newLabelFigures.insert(draft.newLabelFigures.end(), keep->begin(), keep->end());
-    }
-    return draft;
-}
-
-QStringList ArrivalForm::lackingWords() const
-{
-    QStringList words;
-    ArrivalDraft draft = draftSoFar();
-    // What cannot be read yet is said already; what is wrong with it is told when it is handed in.
-    const bool amountTyped = !m_amount.trimmed().isEmpty();
-    const bool dateTyped = dateWanted() && !m_date.trimmed().isEmpty();
-    if (dateTyped || !dateWanted())
-        (void)putDate(draft);
-    for (const std::string& ask : missingFrom(draft)) {
-        if (ask == "material")
-            words.append(tr("what it is called"));
-        else if (ask == "class")
-            words.append(tr("what kind of stuff it is"));
-        else if (ask == "amount" && !amountTyped)
-            words.append(tr("how much is in it"));
-        else if (ask == "count")
-            words.append(tr("how many are in the case"));
-        else if (ask == "place" && m_placeKind != NoPlace)
-            words.append(tr("where it will stand"));
-        else if (ask == "label_date" && m_dateKind != NoDate && !dateTyped)
-            words.append(tr("what date the label gives"));
-    }
-    return words;
-}
-
-QString ArrivalForm::lacking() const
-{
-    const QStringList words = lackingWords();
-    return words.isEmpty() ? QString() : tr("Still to say: %1.").arg(words.join(tr(", ")));
-}
 
 } // namespace gw

@@ -6,6 +6,7 @@
 #include <QtQmlIntegration/qqmlintegration.h>
 
 #include "app/choicemodel.h"
+#include "app/labelsays.h"
 #include "shop/arrivallot.h"
 
 namespace gw {
@@ -60,13 +61,7 @@ class ArrivalForm : public QObject {
     Q_PROPERTY(QString price MEMBER m_price NOTIFY changed)
     Q_PROPERTY(QString priceError READ priceError NOTIFY changed)
     Q_PROPERTY(QString currency READ currency NOTIFY changed)
-    Q_PROPERTY(QString sealedMonths MEMBER m_sealedMonths NOTIFY changed)
-    Q_PROPERTY(QString openedMonths MEMBER m_openedMonths NOTIFY changed)
-    Q_PROPERTY(QString lifeError READ lifeError NOTIFY changed)
-    Q_PROPERTY(QString keepLow MEMBER m_keepLow NOTIFY changed)
-    Q_PROPERTY(QString keepHigh MEMBER m_keepHigh NOTIFY changed)
-    Q_PROPERTY(QString keepError READ keepError NOTIFY changed)
-    Q_PROPERTY(QString degreeUnit READ degreeUnit NOTIFY changed)
+    Q_PROPERTY(gw::LabelSays* says READ says CONSTANT) ///< of a new material
     // Whether it can be booked in
     Q_PROPERTY(bool complete READ complete NOTIFY changed)
     Q_PROPERTY(QString lacking READ lacking NOTIFY changed) ///< "Still to say: how much, where it stands"
@@ -139,9 +134,7 @@ public:
     bool dateWanted() const { return m_dateKind >= UseBy && m_dateKind <= MadeOn; }
     QString priceError() const;
     QString currency() const { return m_offers.currency; }
-    QString lifeError() const;
-    QString keepError() const;
-    QString degreeUnit() const;
+    LabelSays* says() { return &m_says; }
     bool complete() const { return lackingWords().isEmpty(); }
     QString lacking() const;
 
@@ -176,7 +169,8 @@ private:
     PlaceKind m_placeKind = PlaceNotSaid;
     QString m_place;
     int m_dateKind = -1;
-    QString m_date, m_lot, m_price, m_priceLoaded, m_sealedMonths, m_openedMonths, m_keepLow, m_keepHigh;
+    QString m_date, m_lot, m_price, m_priceLoaded;
+    LabelSays m_says;
     bool m_asksAmount = false, m_asksDate = false, m_changing = false, m_tried = false;
 };
 

@@ -9,7 +9,7 @@ namespace gw {
 void ArrivalController::beginStockTaking()
 {
     services()->stockTaking() = { true, {}, {} };
-    m_summary.clear();
+    clearSummary();
     countTaken({});
     m_taken.setRows({});
     setState(Waiting);
@@ -20,6 +20,7 @@ void ArrivalController::endStockTaking()
     if (!stockTaking())
         return;
     m_summary = takenWords();
+    m_summed = services()->stockTaking().containers;
     services()->stockTaking() = {};
     setState(Waiting);
 }
@@ -27,6 +28,7 @@ void ArrivalController::endStockTaking()
 void ArrivalController::clearSummary()
 {
     m_summary.clear();
+    m_summed.clear();
     Q_EMIT shown();
 }
 

@@ -577,13 +577,13 @@ private Q_SLOTS:
         screen.form.setPlaceAt(0);
         screen.form.setProperty("dateKind", ArrivalForm::MadeOn);
         screen.form.setProperty("date", u"2026-01-15"_s);
-        screen.form.setProperty("sealedMonths", u"2 years"_s);
-        screen.form.setProperty("openedMonths", u"x"_s);
+        screen.form.says()->setProperty("sealedMonths", u"2 years"_s);
+        screen.form.says()->setProperty("openedMonths", u"x"_s);
         screen.bookIn();
-        QVERIFY(!screen.form.lifeError().isEmpty());
+        QVERIFY(!screen.form.says()->lifeError().isEmpty());
         QCOMPARE(screen.stock(), 0);
-        screen.form.setProperty("openedMonths", u"6"_s);
-        screen.form.setProperty("keepLow", u"5"_s);
+        screen.form.says()->setProperty("openedMonths", u"6"_s);
+        screen.form.says()->setProperty("keepLow", u"5"_s);
         screen.form.setProperty("articleCode", u"TY-LH"_s);
         screen.bookIn();
         QTRY_COMPARE(screen.stock(), 1);

@@ -142,6 +142,31 @@ Item {
             verify(!test.named("chooseClass"));
         }
 
+        function test_newHardener_isAskedForItsResin_andForTheSignsOnItsLabel() {
+            test.show(1172, 800);
+            test.pressOn("byHand");
+            test.search("other half");
+            test.pressOn("takeNew");
+            test.searchClosed();
+            verify(!test.named("partner"), "nothing is known of its kind yet");
+            test.pressOn("chooseClass");
+            test.search("hardener");
+            test.pressOn("choice-epoxy_hardener_slow");
+            test.searchClosed();
+            const partner = test.see("partner");
+            verify(partner.options.length > 1);
+            partner.picked(0);
+            tryCompare(partner, "currentIndex", 0);
+            test.see("more").clicked();
+            test.see("sign-GHS05").clicked();
+            test.see("sign-GHS07").clicked();
+            tryCompare(test.named("sign-GHS05"), "checked", true);
+            test.see("noSigns").clicked();
+            tryCompare(test.named("sign-GHS05"), "checked", false);
+            test.see("sign-GHS05").clicked();
+            tryCompare(test.named("noSigns"), "checked", false);
+        }
+
         function test_label_isShownAfterBookingIn() {
             test.offer(test.whiteGlue, 1172, 800);
             const code = test.bookedLabel();
