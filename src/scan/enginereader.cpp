@@ -1,6 +1,7 @@
 #include "scan/engine.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 #include <QImage>
@@ -41,8 +42,8 @@ Luminance shrunk(const LuminanceView& picture)
 /// An even number: so many rows beside the middle one.
 constexpr int offCentreRows = 14;
 
-/// The first engine looks at every size of the picture; where it sees nothing the others are asked, in
-/// pictures all of them, in frames one each in turn.
+/// The first engine looks at every size of the picture; where it sees nothing the others are asked about
+/// pictures, and in frames about the likely parts alone.
 class EngineReader final : public SymbolReader {
 public:
     EngineReader(Effort effort, std::vector<std::unique_ptr<Engine>> engines)
@@ -82,25 +83,50 @@ public:
             });
     }
 
+    std::vector<Symbol> readByEach(const LuminanceView& picture, Sought sought) override
+    {
+        static constexpr std::array squares { Question::Squares, Question::DataMatrixAlone };
+        static constexpr std::array bars { Question::Bars, Question::WeakBars, Question::DataBars };
+        std::vector<Symbol> symbols;
+        if (!isReadable(picture))
+            return symbols;
+        const auto ask = [&](Engine& engine, Question question) {
+            for (Symbol& symbol : engine.ask(picture, question))
+                symbols.push_back(std::move(symbol));
+        };
+        for (const auto& engine : m_engines) {
+            if (sought != Sought::Bars)
+                for (const Question question : squares)
+                    ask(*engine, question);
+            if (sought != Sought::Squares)
+                for (const Question question : bars)
+                    ask(*engine, question);
+        }
+        return symbols;
+    }
+
 private:
+    bool isReadable(const LuminanceView& picture) const
+    {
+        constexpr int widest = std::numeric_limits<std::int16_t>::max();
+        return !m_engines.empty() && picture.data && picture.width >= 1 && picture.height >= 1
+            && picture.width <= widest && picture.height <= widest;
+    }
+
     Engine& first() { return *m_engines.front(); }
 
     template <class ReadOne>
     std::vector<Symbol> firstThenOthers(
         const LuminanceView& picture, std::initializer_list<Question> questions, ReadOne readOne)
     {
-        constexpr int widest = std::numeric_limits<std::int16_t>::max();
-        if (m_engines.empty() || !picture.data || picture.width < 1 || picture.height < 1
-            || picture.width > widest || picture.height > widest)
+        if (!isReadable(picture))
             return {};
         auto symbols = readLevels(picture, readOne);
-        const auto others = static_cast<int>(m_engines.size()) - 1;
-        const bool all = m_effort == Effort::Picture;
-        for (int i = 0; i < (all ? others : std::min(others, 1)) && symbols.empty(); ++i) {
-            Engine& engine = *m_engines[1 + static_cast<std::size_t>(all ? i : m_turn % others)];
+        // A whole frame would take the others longer than there is.
+        const auto asked = m_effort == Effort::Picture ? m_engines.size() : 1;
+        for (std::size_t i = 1; i < asked && symbols.empty(); ++i)
             for (const Question question : questions)
-                addUnseen(symbols, engine.ask(picture, question));
-        }
+                addUnseen(symbols, m_engines[i]->ask(picture, question));
         return symbols;
     }
 
@@ -213,6 +239,9 @@ std::unique_ptr<SymbolReader> makeReader(Effort effort)
     return makeReader(effort, std::move(engines));
 }
 
-std::string engineNames() { return makeReader(Effort::Frame)->name(); }
+std::string engineNames()
+{
+    return makeReader(Effort::Frame)->name() + (makeQzxingEngine() ? "" : " (built without QZXing)");
+}
 
 } // namespace gw

@@ -6,6 +6,8 @@
 
 #include <QTransform>
 
+#include "scan/budget.h"
+#include "scan/closer.h"
 #include "scan/look.h"
 #include "scan/plausible.h"
 
@@ -17,12 +19,15 @@ namespace {
 /// first.
 constexpr double mostPixelsAgain = 4'000'000;
 
+/// Processor time for all looks at a picture; the one under way is ended.
+constexpr double mostMilliseconds = 4000;
+/// The same for a closer look at a frame, so that it is answered before the next but one comes.
+constexpr double frameMilliseconds = 18;
+
 /// Angles that, with the quarter turn a reader tries by itself, leave no bar code more than six degrees off.
 constexpr std::array angles { 45.0, 22.5, 67.5, 11.25, 33.75, 56.25, 78.75 };
 /// Of these, enough for a symbol that is not long.
 constexpr std::size_t coarseAngles = 3;
-
-enum class Sought { Everything, Bars };
 
 /// What a reader sees in a look, in the look's own pixels.
 std::vector<Symbol> seenIn(const QImage& picture, SymbolReader& reader, Sought sought)
@@ -98,6 +103,7 @@ std::vector<Symbol> findSymbols(const QImage& picture, SymbolReader& reader)
     const QImage grey = picture.convertToFormat(QImage::Format_Grayscale8);
     if (grey.isNull())
         return {};
+    const Budget budget(mostMilliseconds);
     std::vector<Symbol> found = lookAt({ grey, {} }, reader);
 
     const double pixels = double(grey.width()) * grey.height();
@@ -105,6 +111,8 @@ std::vector<Symbol> findSymbols(const QImage& picture, SymbolReader& reader)
                                                : Look { grey, {} };
     const int shorter = std::min(base.picture.width(), base.picture.height());
     const auto again = [&](Look look, Sought sought = Sought::Everything) {
+        if (!budget.isLeft())
+            return;
         look.back *= base.back;
         found = lookAt(look, reader, sought);
     };
@@ -114,6 +122,10 @@ std::vector<Symbol> findSymbols(const QImage& picture, SymbolReader& reader)
         Look look = levelledLook(wider.picture);
         look.back = wider.back;
         again(std::move(look));
+    }
+    if (found.empty()) {
+        found = lookCloser(base.picture, reader, Closeness::Picture, budget);
+        mapBack(found, base.back);
     }
     if (found.empty() && shorter >= 200)
         again(scaledLook(base.picture, 0.5));
@@ -135,8 +147,11 @@ std::vector<Symbol> findInFrame(const LuminanceView& frame, qint64 number, Symbo
     const QImage grey(frame.data, frame.width, frame.height, frame.stride, QImage::Format_Grayscale8);
     if (grey.isNull())
         return {};
-    const Look look = number % 2 == 0 ? Look { grey, {} } : levelledLook(grey);
-    auto found = lookAt(look, reader);
+    std::vector<Symbol> found;
+    if (number % 3 == 2)
+        found = lookCloser(grey, reader, Closeness::Frame, Budget(frameMilliseconds));
+    else
+        found = lookAt(number % 3 == 0 ? Look { grey, {} } : levelledLook(grey), reader);
     // Of an ITF any even part looks whole. On goods it has the 14 digits of an item number.
     std::erase_if(
         found, [](const Symbol& symbol) { return symbol.format == "ITF" && symbol.text.size() != 14; });

@@ -13,8 +13,8 @@ namespace gw {
 /// well, or is not believed.
 std::vector<Symbol> findSymbols(const QImage& picture, SymbolReader& reader);
 
-/// What can be found in one frame of many. Frames take turns: an even one is looked at as it is, an odd one
-/// levelled. ITF is taken as ITF-14 only.
+/// What can be found in one frame of many. Frames take turns by their number: the first of three is looked at
+/// as it is, the second levelled, the third closer where its edges crowd. ITF is taken as ITF-14 only.
 std::vector<Symbol> findInFrame(const LuminanceView& frame, qint64 number, SymbolReader& reader);
 
 } // namespace gw

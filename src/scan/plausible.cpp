@@ -8,8 +8,6 @@ namespace gw {
 
 namespace {
 
-bool isBarCode(const Symbol& symbol) { return symbol.format != "QR Code" && symbol.format != "Data Matrix"; }
-
 /// The outline with room around it: a few scan lines do not show how tall a bar code is.
 QRectF surroundings(const Symbol& symbol)
 {
@@ -26,6 +24,8 @@ bool contradicts(const Symbol& other, const Symbol& weak)
 }
 
 } // namespace
+
+bool isBarCode(const Symbol& symbol) { return symbol.format != "QR Code" && symbol.format != "Data Matrix"; }
 
 bool isWeak(const Symbol& symbol)
 {

@@ -8,6 +8,8 @@
 
 namespace gw {
 
+bool isBarCode(const Symbol& symbol); ///< not a square code
+
 /// EAN-8, UPC-E and ITF say little about themselves: half of an EAN-13 that a slanted scan line cuts off
 /// passes for a UPC-E, part of an ITF for a shorter one. One look at them is not enough.
 bool isWeak(const Symbol& symbol);

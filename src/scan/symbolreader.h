@@ -31,6 +31,9 @@ struct Symbol {
     QPolygonF outline; ///< four corners in pixels of the picture, from the symbol's own upper left clockwise
 };
 
+/// What is looked for.
+enum class Sought { Everything, Bars, Squares };
+
 /// Finds symbols in a picture. One reader serves one thread at a time.
 class SymbolReader {
 public:
@@ -44,6 +47,9 @@ public:
     virtual std::vector<Symbol> read(const LuminanceView& picture) = 0;
     /// The same for bar codes alone: a slant hides them, and does not hide square codes.
     virtual std::vector<Symbol> readBars(const LuminanceView& picture) { return read(picture); }
+    /// What each engine by itself sees in a small picture of one symbol, in this size alone: the same symbol
+    /// as often as there are engines that see it.
+    virtual std::vector<Symbol> readByEach(const LuminanceView& picture, Sought) { return read(picture); }
 };
 
 /// How much time a look may take.
@@ -57,7 +63,8 @@ enum class Effort {
 /// is enough to believe it is up to findSymbols() and findInFrame().
 std::unique_ptr<SymbolReader> makeReader(Effort effort = Effort::Picture);
 
-/// The engines this program was built with, with their versions, separated by ", ".
+/// The engines this program was built with, with their versions, separated by ", "; then, in brackets, which
+/// it was built without.
 std::string engineNames();
 
 } // namespace gw

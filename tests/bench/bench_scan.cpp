@@ -57,6 +57,14 @@ public:
         ++looks;
         return symbols;
     }
+    std::vector<Symbol> readByEach(const LuminanceView& picture, Sought sought) override
+    {
+        const double start = now();
+        auto symbols = m_reader->readByEach(picture, sought);
+        spent += now() - start;
+        ++looks;
+        return symbols;
+    }
     double spent = 0;
     int looks = 0;
 

@@ -189,7 +189,7 @@ private Q_SLOTS:
             const QImage frame = turned(sheet, degrees);
             const LuminanceView view { frame.constBits(), frame.width(), frame.height(),
                 frame.bytesPerLine() };
-            for (const int number : { 0, 1 }) {
+            for (const int number : { 0, 1, 2 }) {
                 ++frames;
                 for (const Symbol& symbol : findInFrame(view, number, *reader)) {
                     QVERIFY2(QByteArray::fromStdString(symbol.text) == text,

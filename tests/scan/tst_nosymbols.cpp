@@ -60,6 +60,11 @@ private Q_SLOTS:
             QCOMPARE(readings(frame->read(
                          { picture.constBits(), picture.width(), picture.height(), picture.bytesPerLine() })),
                 std::string());
+            for (const int number : { 0, 1, 2 })
+                QCOMPARE(readings(findInFrame({ picture.constBits(), picture.width(), picture.height(),
+                                                  picture.bytesPerLine() },
+                             number, *frame)),
+                    std::string());
         }
     }
 

@@ -100,6 +100,33 @@ private Q_SLOTS:
     // ImageMagick 6.9.11.
     void cmykJpeg_isRead() { verifyRead(QStringLiteral(GW_TEST_DATA "/pictures/label_cmyk.jpg")); }
 
+    // Of a picture that moves the first frame counts. Recorded likewise; the others are blank.
+    void animatedPicture_isReadByItsFirstFrame()
+    {
+        const auto symbols = readPicture(QStringLiteral(GW_TEST_DATA "/pictures/animated.gif"));
+        QVERIFY2(symbols, symbols ? "" : symbols.error().sentence.c_str());
+        QCOMPARE(symbols->size(), std::size_t(1));
+        QCOMPARE(symbols->front().text, std::string("01095201234567881527020010L/7-2"));
+    }
+
+    // What is there of a JPEG that was cut may show a symbol, or not; there is no third way.
+    void jpegCutAnywhere_isReadOrRefused()
+    {
+        const QByteArray whole = encoded(label(), "jpg");
+        int refused = 0;
+        for (int part = 1; part < 8; ++part) {
+            const auto symbols
+                = readPicture(file(QStringLiteral("cut.jpg"), whole.first(whole.size() * part / 8)));
+            if (symbols) {
+                QCOMPARE(symbols->front().text, std::string(text));
+            } else {
+                ++refused;
+                QVERIFY(QString::fromStdString(symbols.error().sentence).endsWith(u'.'));
+            }
+        }
+        QVERIFY(refused > 0);
+    }
+
     // A phone stores its picture as the sensor saw it and says in the file how to turn it. Recorded likewise.
     void pictureTurnedByItsTag_isUpright()
     {
