@@ -56,7 +56,9 @@ private Q_SLOTS:
     {
         JointFacts f;
         f.family = hotHide();
-        for (const Cause& c : *causesOf(f))
+        const auto causes = causesOf(f);
+        QVERIFY(causes && !causes->empty());
+        for (const Cause& c : *causes)
             QVERIFY2(c.likelihood == Likelihood::NotKnown, c.id.c_str());
     }
 
