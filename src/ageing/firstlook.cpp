@@ -154,18 +154,11 @@ bool FirstLook::addStay(const PlaceId& id, Moment from, Moment to, std::size_t r
     if (!place || from < m_since || from >= to)
         return false;
     const bool ages = agesByTemperature(m_rates[rate]);
+    const bool read = !place->readings->empty();
+    m_stays.push_back({ place, from, to,
+        read ? place->readings->glance(from, to, {}) : WatchedTrace::Glance {}, {}, open });
+
     Range<double> days {};
-    WatchedTrace::Glance glance {};
-    if (!place->readings->empty()) {
-        if (place->columns.size() <= rate)
-            place->columns.resize(m_rates.size());
-        auto& column = place->columns[rate];
-        if (!column)
-            column = ages ? place->readings->column(m_rates[rate]) : WatchedTrace::Column {};
-        glance = place->readings->glance(from, to, *column);
-        days = { glance.equivalent.low.count(), glance.equivalent.high.count() };
-    }
-    m_stays.push_back({ place, from, to, glance, {} });
 
     auto piece = std::partition_point(
         place->pieces.begin(), place->pieces.end(), [&](const Piece& p) { return p.to <= from; });
@@ -184,10 +177,37 @@ bool FirstLook::addStay(const PlaceId& id, Moment from, Moment to, std::size_t r
     }
     if (!ages)
         days = { daysBetween(from, to).count(), daysBetween(from, to).count() };
+    add(days, open);
+    return true;
+}
+
+void FirstLook::add(const Range<double>& days, bool open)
+{
     m_bounds.here = { m_bounds.here.low + days.low, m_bounds.here.high + days.high };
     if (open)
         m_bounds.open = { m_bounds.open.low + days.low, m_bounds.open.high + days.high };
-    return true;
+}
+
+/// The watched days of all stays in one go: their totals lie far apart in memory, and none waits for another.
+void FirstLook::addWatched(std::size_t rate)
+{
+    if (!agesByTemperature(m_rates[rate]))
+        return;
+    for (const Stood& stay : m_stays) {
+        const WatchedTrace& readings = *stay.place->readings;
+        if (readings.empty())
+            continue;
+        if (stay.place->columns.size() <= rate)
+            stay.place->columns.resize(m_rates.size());
+        auto& column = stay.place->columns[rate];
+        if (!column)
+            column = readings.column(m_rates[rate]);
+        const auto before = column->totals->around(readings.trace(), stay.glance.begin, column->which);
+        const auto after = column->totals->around(readings.trace(), stay.glance.end, column->which);
+        add({ std::max(0.0, (after.low - before.high).count()),
+                std::max(0.0, (after.high - before.low).count()) },
+            stay.open);
+    }
 }
 
 bool FirstLook::addStays(const AgeCase& item, Moment here)
@@ -203,6 +223,8 @@ bool FirstLook::addStays(const AgeCase& item, Moment here)
         known = known && addStay(place, from, cut ? opened : to, rate, from >= opened)
             && (!cut || addStay(place, opened, to, rate, true));
     });
+    if (known)
+        addWatched(rate);
     return known;
 }
 

@@ -60,6 +60,7 @@ private:
         Moment to;
         WatchedTrace::Glance glance;
         Celsius hottest; ///< no reading is hotter
+        bool open; ///< it was opened before
     };
     struct Part {
         Place* place;
@@ -86,6 +87,8 @@ private:
     double daysOf(const Place& place, Piece& piece, std::size_t rate);
     bool isUnsure(const Part& part, std::size_t limit);
     bool addStay(const PlaceId& id, Moment from, Moment to, std::size_t rate, bool open);
+    void add(const Range<double>& days, bool open);
+    void addWatched(std::size_t rate);
     bool addStays(const AgeCase& item, Moment here);
     bool addAge(const AgeCase& item, Moment here, Seen& seen) const;
     void seeReadings();

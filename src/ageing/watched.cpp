@@ -55,6 +55,27 @@ const WatchedClimate::Place* WatchedClimate::find(const PlaceId& id) const
     return found == m_places.end() ? nullptr : &found->second;
 }
 
+std::optional<WatchedClimate> WatchedClimate::asOf(Moment moment) const
+{
+    const bool goesOn = std::any_of(m_places.begin(), m_places.end(), [&](const auto& place) {
+        const Trace& trace = place.second.own.trace();
+        return !trace.empty() && trace.at(trace.size() - 1) > moment;
+    });
+    if (!goesOn)
+        return std::nullopt;
+    std::map<PlaceId, WatchedPlace> places;
+    for (const auto& [id, place] : m_places) {
+        const Trace& trace = place.own.trace();
+        const std::size_t count = trace.countUpTo(moment);
+        Trace known;
+        known.reserve(count);
+        for (std::size_t i = 0; i < count; ++i)
+            known.append(trace.reading(i));
+        places.emplace(id, WatchedPlace { std::move(known), place.assumed, place.follows });
+    }
+    return WatchedClimate(std::move(places), m_tables->rates());
+}
+
 const WatchedTrace* WatchedClimate::readings(const PlaceId& place) const
 {
     const Place* found = find(place);

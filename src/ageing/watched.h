@@ -50,6 +50,8 @@ public:
 
     /// Adds a reading later than all of the place's; false for another, and for a place that is not there.
     bool append(const PlaceId& place, const Reading& reading);
+    /// As it was known at a moment, without the readings after it; none when there are none after it.
+    std::optional<WatchedClimate> asOf(Moment moment) const;
     /// None for a place that is not there.
     const WatchedTrace* readings(const PlaceId& place) const;
     /// What the readings from one moment to another say by themselves; unwatched is of that whole span. None

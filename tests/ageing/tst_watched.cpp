@@ -95,6 +95,30 @@ private Q_SLOTS:
         QCOMPARE(e.coldest->value, 10.0);
     }
 
+    void asOfAMoment_laterReadingsBoundNoGap()
+    {
+        auto readings = steadily(start, 48, 20);
+        const auto cold = steadily(after(start, 10), 48, -20);
+        const Moment then = after(start, 5);
+        std::map<PlaceId, WatchedPlace> before;
+        before.emplace(yard, read(readings, allYear(10, 30)));
+        readings.insert(readings.end(), cold.begin(), cold.end());
+        std::map<PlaceId, WatchedPlace> since;
+        since.emplace(yard, read(readings, allYear(10, 30)));
+        const WatchedClimate known(std::move(before));
+        const WatchedClimate all(std::move(since));
+        QVERIFY(!known.asOf(then));
+        const auto asOf = all.asOf(then);
+        QVERIFY(asOf);
+        const Exposure told = all.exposure(yard, start, then, byQ10);
+        const Exposure thought = asOf->exposure(yard, start, then, byQ10);
+        const Exposure expected = known.exposure(yard, start, then, byQ10);
+        QCOMPARE(told.coldest->value, -20.0);
+        QCOMPARE(thought.coldest->value, 10.0);
+        QVERIFY(near(thought.equivalent, expected.equivalent));
+        QCOMPARE(thought.unwatched.count(), expected.unwatched.count());
+    }
+
     void gap_isWidenedNotBridged()
     {
         auto readings = steadily(start, 24, 30);
