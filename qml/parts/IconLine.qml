@@ -14,7 +14,7 @@ Item {
     readonly property int iconRoom: root.iconName.length > 0 ? icon.size + Theme.space2 : 0
 
     implicitHeight: Math.max(words.implicitHeight, root.iconName.length > 0 ? icon.size : 0)
-    implicitWidth: root.iconRoom + Math.ceil(measure.advanceWidth)
+    implicitWidth: root.iconRoom + Math.ceil(measure.advanceWidth) + 1
 
     TextMetrics {
         id: measure

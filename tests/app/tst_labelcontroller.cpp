@@ -72,6 +72,17 @@ private Q_SLOTS:
         QCOMPARE(screen.labels.preview().value<QImage>().width(), 591); // 50 mm at 300 dots per 25.4 mm
     }
 
+    void labelScanned_whereverOneIs_opensItsContainer()
+    {
+        Screen screen;
+        const QString code = screen.shelf().last();
+        screen.take({ code });
+        screen.bench.navigation.goTo(Navigation::Order);
+        screen.bench.scanner.typed(QString::fromStdString(readFrom(screen.labels.preview())));
+        QTRY_COMPARE(screen.bench.navigation.container(), code);
+        QCOMPARE(screen.bench.navigation.destination(), static_cast<int>(Navigation::Order));
+    }
+
     void pdf_isWritten_andSaid_andHowIsRemembered()
     {
         Screen screen;
