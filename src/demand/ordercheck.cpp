@@ -14,6 +14,7 @@ constexpr double mostAmount = 1e9; // base units, as for amounts that are typed 
 constexpr double mostJobs = 1e4;
 constexpr double mostDays = 3660;
 constexpr std::int64_t mostMoney = 1'000'000'000'000;
+constexpr int mostPacksSaid = 1000;
 constexpr int mostMonthsAhead = 24;
 
 Error bad(std::string sentence) { return { ErrorCode::BadInput, std::move(sentence) }; }
@@ -31,6 +32,12 @@ bool areMonths(const std::vector<double>& months)
         months.begin(), months.end(), [](double used) { return within(used, -mostAmount, mostAmount); });
 }
 
+bool areWeighings(const std::vector<double>& weighed)
+{
+    return std::all_of(
+        weighed.begin(), weighed.end(), [](double each) { return within(each, 0, mostAmount); });
+}
+
 std::optional<Error> flawIn(const PackOffer& pack, const std::string& of)
 {
     const std::string which = "The pack " + inQuotes(pack.name) + " of " + of;
@@ -40,6 +47,8 @@ std::optional<Error> flawIn(const PackOffer& pack, const std::string& of)
         return bad(which + " holds more than any pack can; correct its amount.");
     if (!within(pack.leadDays, 0, mostDays))
         return bad(which + " has no lead time that can be counted with; enter days from 0 to 3660.");
+    if (pack.soldBy < 1 || pack.soldBy > mostPacksSaid || pack.least < 1 || pack.least > mostPacksSaid)
+        return bad(which + " is sold in cases, or from a number on, that cannot be; enter 1 to 1000.");
     if (pack.price && !(pack.price->minorUnits >= 0 && pack.price->minorUnits <= mostMoney))
         return bad(which + " has a price that cannot be; correct it or leave it empty.");
     return std::nullopt;
@@ -51,6 +60,8 @@ std::optional<Error> flawIn(const PlanRequest& request)
 {
     if (!isService(request.servicePercent))
         return bad(serviceSentence());
+    if (request.budget && !(request.budget->minorUnits >= 0 && request.budget->minorUnits <= mostMoney))
+        return bad("The budget must be an amount of money from nothing on; give it as in 150 EUR.");
     if (!within(request.reviewDays, 1, 366))
         return bad("The time to the next list must be 1 to 366 days; a month is usual.");
     if (!request.monthStart.ok())
@@ -70,9 +81,15 @@ std::optional<Error> flawIn(const MaterialDemand& material)
 {
     const std::string name = inQuotes(material.name);
     for (const UseOfJob& job : material.jobs) {
-        if (!within(job.jobsPerMonth, 0, mostJobs))
+        if (!within(job.jobsPerMonth, 0, mostJobs) || !within(job.morePerMonth, 0, mostJobs))
             return bad("The number of " + inQuotes(job.jobName) + " jobs a month for " + name
                 + " cannot be; give 0 to 10000.");
+        if (!within(job.jobsSeen, 0, mostJobs * 120) || !within(job.monthsSeen, 0, 120))
+            return bad(
+                "The " + inQuotes(job.jobName) + " jobs on record cannot be counted; check their dates.");
+        if (!areWeighings(job.weighed))
+            return bad("What " + inQuotes(job.jobName) + " jobs took of " + name
+                + " cannot be read; check the entries.");
         if (!within(job.amountPerJob, 0, mostAmount))
             return bad("What a " + inQuotes(job.jobName) + " job takes of " + name
                 + " cannot be; give an amount of zero or more.");

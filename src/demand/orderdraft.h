@@ -17,6 +17,7 @@ struct OrderDraft {
     std::vector<const PackOffer*> offers; ///< that can be compared and come in time
     Days lead {}; ///< the longest of them
     UseForecast use;
+    UseDistribution ahead; ///< use over delivery and review
     double usePerMonth = 0; ///< at least what goes with the partner's use
     Amount need;
     ShelfLimits limits;
@@ -30,6 +31,9 @@ struct OrderDraft {
     Amount gap; ///< need, or what matches the partner, less what is usable; not below zero
     Amount target; ///< of the gap, what would be used before it goes off
     std::optional<PackChoice> choice;
+
+    Days untilUsedUp {}; ///< from arrival until the stock is used, first-to-expire
+    double riskWithout() const { return 1 - ahead.cumulative(runoff.usable.value()); }
 };
 
 } // namespace gw

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "measure/number.h"
+#include "measure/temperature.h"
 
 namespace gw {
 
@@ -14,16 +15,29 @@ constexpr double leastShown = 0.0005; // half of what the ledger can tell apart
 
 std::string amountText(double value, Dimension dimension) { return formatAmount(amountOf(value, dimension)); }
 
-std::string jobsText(std::vector<UseOfJob> jobs)
+/// "2.3 × Chair at 14 g from 6 jobs"
+std::string jobText(const ForecastJob& job, Dimension dimension)
 {
-    std::sort(jobs.begin(), jobs.end(), [](const UseOfJob& a, const UseOfJob& b) {
-        const double takesA = a.jobsPerMonth * a.amountPerJob;
-        const double takesB = b.jobsPerMonth * b.amountPerJob;
-        return takesA != takesB ? takesA > takesB : a.jobName < b.jobName;
+    const std::string dated = std::to_string(job.planned) + " planned with a date";
+    std::string text;
+    if (job.perMonth() > 0)
+        text = figure(job.rate.mean()) + " × " + job.jobName + (job.planned > 0 ? " (" + dated + ")" : "");
+    else
+        text = job.jobName + ", " + dated;
+    if (job.amount.jobs > 0)
+        text += " at " + amountText(job.amount.mean, dimension) + " from " + std::to_string(job.amount.jobs)
+            + (job.amount.jobs == 1 ? " job" : " jobs");
+    return text;
+}
+
+std::string jobsText(std::vector<ForecastJob> jobs, Dimension dimension)
+{
+    std::sort(jobs.begin(), jobs.end(), [](const ForecastJob& a, const ForecastJob& b) {
+        return a.perMonth() != b.perMonth() ? a.perMonth() > b.perMonth() : a.jobName < b.jobName;
     });
     std::string text;
     for (std::size_t i = 0; i < std::min(jobs.size(), jobsNamed); ++i)
-        text += (i == 0 ? "" : "; ") + figure(jobs[i].jobsPerMonth) + " × " + jobs[i].jobName;
+        text += (i == 0 ? "" : "; ") + jobText(jobs[i], dimension);
     if (jobs.size() > jobsNamed)
         text += "; and more";
     return text;
@@ -36,11 +50,15 @@ std::string useText(const OrderDraft& draft)
     const double fromJobs = use.perMonth - use.otherPerMonth;
     switch (use.basis) {
     case UseBasis::Jobs:
-        return "Planned jobs take about " + amountText(fromJobs, dimension) + " a month ("
-            + jobsText(use.jobs) + ")";
+        if (!(fromJobs > 0))
+            return "Planned work takes about " + amountText(draft.ahead.mean(), dimension) + " ("
+                + jobsText(use.jobs, dimension) + ")";
+        return "Jobs take about " + amountText(fromJobs, dimension) + " a month ("
+            + jobsText(use.jobs, dimension) + ")";
     case UseBasis::JobsAndOther:
-        return "Planned jobs take about " + amountText(fromJobs, dimension) + " a month ("
-            + jobsText(use.jobs) + ") and other use about " + amountText(use.otherPerMonth, dimension);
+        return "Jobs take about " + amountText(fromJobs, dimension) + " a month ("
+            + jobsText(use.jobs, dimension) + ") and other use about "
+            + amountText(use.otherPerMonth, dimension);
     case UseBasis::RecentMonths:
         return "Use is about " + amountText(use.otherPerMonth, dimension) + " a month ("
             + (use.months == 1 ? "one month on record"
@@ -70,8 +88,11 @@ std::string needText(const OrderDraft& draft, const PlanRequest& request)
 std::string stockText(const OrderDraft& draft)
 {
     const Runoff& runoff = draft.runoff;
+    const Amount& coming = draft.demand->onOrder;
+    const std::string ordered
+        = coming.milli > 0 ? " " + formatAmount(coming) + " is on order." : std::string();
     if (runoff.usable.milli == 0 && runoff.past.milli == 0)
-        return {};
+        return ordered;
     std::string text = runoff.usable.milli == 0
         ? " Nothing in stock will still pass when needed"
         : " Of the stock " + formatAmount(runoff.usable) + " is good for that";
@@ -81,7 +102,7 @@ std::string stockText(const OrderDraft& draft)
             ? " will be past unused, the first from " + spokenDate(dateOf(*runoff.firstPast))
             : std::string(" will go off once opened before it is used");
     }
-    return text + ".";
+    return text + "." + ordered;
 }
 
 std::string packsText(const PackChoice& choice)
@@ -89,6 +110,20 @@ std::string packsText(const PackChoice& choice)
     std::string text;
     for (const auto& [offer, count] : choice.packs)
         text += (text.empty() ? "" : " and ") + std::to_string(count) + " × " + offer->name;
+    return text;
+}
+
+/// Why more are bought than would cover, where the supplier says so.
+std::string sellingText(const PackChoice& choice)
+{
+    std::string text;
+    for (const auto& [offer, count] : choice.packs) {
+        if (offer->soldBy > 1)
+            text += " The " + offer->name + " is sold by the " + std::to_string(offer->soldBy) + ".";
+        if (offer->least > 1 && count <= offer->least)
+            text += " Fewer than " + std::to_string(offer->least) + " of the " + offer->name
+                + " are not delivered.";
+    }
     return text;
 }
 
@@ -109,12 +144,13 @@ std::string falseBargain(const OrderDraft& draft)
     }
     if (!bargain)
         return {};
-    const double used
-        = usedInTime({ { bargain, 1 } }, draft.limits, draft.usePerMonth / meanMonth.count(), 1);
+    const double used = usedInTime(
+        { { bargain, 1 } }, draft.limits, draft.usePerMonth / meanMonth.count(), 1, draft.untilUsedUp);
     if (used > bargain->amount.value() - 0.001)
         return {};
-    return " The " + bargain->name + " is cheaper for its size, but of " + formatAmount(bargain->amount)
-        + " only about " + amountText(used, draft.demand->dimension) + " would be used before it goes off.";
+    return " Buy the " + chosen->name + ": of the " + bargain->name
+        + ", cheaper for its size, you would use about " + amountText(used, draft.demand->dimension)
+        + " before it goes off.";
 }
 
 std::string choiceText(const OrderDraft& draft)
@@ -155,7 +191,7 @@ std::string choiceText(const OrderDraft& draft)
         if (smallest && lost > choice.ordered.value() / 2)
             text += " No smaller pack is on offer.";
     }
-    return text + falseBargain(draft);
+    return text + sellingText(choice) + falseBargain(draft);
 }
 
 } // namespace
@@ -167,6 +203,19 @@ std::string figure(double value)
     const int whole = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
     const int places = std::clamp(3 - whole, 0, 9);
     return numberWords(value, places);
+}
+
+std::string coldText(const ColdArrival& cold, const std::string& doorstep)
+{
+    std::string text = " Mind the frost: it would come about " + spokenDate(cold.arrives) + ", when "
+        + doorstep + " usually goes down to " + formatTemperature(cold.low) + ".";
+    if (cold.orderBy)
+        return text + " Order by " + spokenDate(*cold.orderBy)
+            + " so that it comes before the cold, or ask for heated delivery.";
+    text += " Ask for heated delivery";
+    if (cold.warmFrom)
+        text += ", or let it come after " + spokenDate(*cold.warmFrom);
+    return text + ".";
 }
 
 std::string whyOrdered(const OrderDraft& draft, const PlanRequest& request)

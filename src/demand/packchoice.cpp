@@ -9,9 +9,18 @@ namespace gw {
 
 namespace {
 
+/// The least number that can be had of a pack and is no lower: whole cases, and not below the minimum.
+std::int64_t orderable(std::int64_t count, const PackOffer& offer)
+{
+    if (count <= 0)
+        return 0;
+    const std::int64_t least = std::max<std::int64_t>(count, offer.least);
+    return (least + offer.soldBy - 1) / offer.soldBy * offer.soldBy;
+}
+
 std::int64_t packsToCover(std::int64_t milli, const PackOffer& offer)
 {
-    return milli <= 0 ? 0 : (milli - 1) / offer.amount.milli + 1;
+    return milli <= 0 ? 0 : orderable((milli - 1) / offer.amount.milli + 1, offer);
 }
 
 Amount amountIn(const std::vector<PackTaken>& packs)
@@ -36,13 +45,16 @@ double daysToEmpty(
     return days;
 }
 
-std::optional<Days> lastsFor(const std::vector<PackTaken>& packs, const ShelfLimits& limits, double usePerDay)
+std::optional<Days> lastsFor(
+    const std::vector<PackTaken>& packs, const ShelfLimits& limits, const PackNeed& need)
 {
     if (!limits.opened)
         return limits.sealed;
     // The last pack is opened when the others are empty or gone off.
-    const double lastOne = std::min(packs.back().offer->amount.value() / usePerDay, limits.opened->count());
-    const double ends = daysToEmpty(packs, limits, usePerDay, 1) - lastOne + limits.opened->count();
+    const double lastOne
+        = std::min(packs.back().offer->amount.value() / need.usePerDay, limits.opened->count());
+    const double ends = need.untilUsedUp.count() + daysToEmpty(packs, limits, need.usePerDay, 1) - lastOne
+        + limits.opened->count();
     return Days { limits.sealed ? std::min(ends, limits.sealed->count()) : ends };
 }
 
@@ -50,12 +62,13 @@ std::optional<Days> lastsFor(const std::vector<PackTaken>& packs, const ShelfLim
 /// packs.
 class Weighing {
 public:
-    Weighing(const std::vector<const PackOffer*>& offers, const ShelfLimits& limits, double usePerDay)
-        : m_offers(offers)
+    Weighing(const std::vector<const PackOffer*>& offers, const PackNeed& need, const ShelfLimits& limits)
+        : m_need(need)
+        , m_offers(offers)
         , m_unitPrices(unitPrices(offers))
         , m_unitOfWaste(*std::min_element(m_unitPrices.begin(), m_unitPrices.end()))
+        , m_unitOfShortage(m_unitOfWaste * need.servicePercent / (100 - need.servicePercent))
         , m_limits(limits)
-        , m_usePerDay(usePerDay)
     {
     }
 
@@ -79,14 +92,19 @@ public:
         take(smaller, smallerCount);
 
         const Amount ordered = amountIn(packs);
-        const double waste = ordered.value() - usedInTime(packs, m_limits, m_usePerDay, lifeCountedOn);
+        const double waste = ordered.value()
+            - usedInTime(packs, m_limits, m_need.usePerDay, lifeCountedOn, m_need.untilUsedUp);
+        const double missing
+            = m_need.ahead ? m_need.ahead->expectedShort(m_need.usable + ordered.value()) : 0;
+        const double sum = price + m_unitOfWaste * std::max(0.0, waste) + m_unitOfShortage * missing;
         // Rounded, so that sets that cost the same tie whatever the last digits of their sums.
-        const double cost = std::round((price + m_unitOfWaste * std::max(0.0, waste)) * 1e4);
+        const double cost = std::round(sum * 1e4);
         const Rank rank { cost, ordered.milli, unpriced, largerCount + smallerCount };
         if (!m_best || rank < m_rank) {
             m_rank = rank;
-            m_best = PackChoice { packs, ordered, usedInTime(packs, m_limits, m_usePerDay, 1),
-                lastsFor(packs, m_limits, m_usePerDay) };
+            m_best = PackChoice { packs, ordered,
+                usedInTime(packs, m_limits, m_need.usePerDay, 1, m_need.untilUsedUp),
+                lastsFor(packs, m_limits, m_need) };
         }
     }
 
@@ -95,11 +113,12 @@ public:
 private:
     using Rank = std::tuple<double, std::int64_t, std::int64_t, std::int64_t>;
 
+    const PackNeed& m_need;
     const std::vector<const PackOffer*>& m_offers;
     std::vector<double> m_unitPrices;
     double m_unitOfWaste;
+    double m_unitOfShortage;
     const ShelfLimits& m_limits;
-    double m_usePerDay;
     Rank m_rank;
     std::optional<PackChoice> m_best;
 };
@@ -128,8 +147,8 @@ std::vector<double> unitPrices(const std::vector<const PackOffer*>& offers)
     return prices;
 }
 
-double usedInTime(
-    const std::vector<PackTaken>& packs, const ShelfLimits& limits, double usePerDay, double margin)
+double usedInTime(const std::vector<PackTaken>& packs, const ShelfLimits& limits, double usePerDay,
+    double margin, Days wait)
 {
     if (!limits.opened && !limits.sealed)
         return amountIn(packs).value();
@@ -137,21 +156,21 @@ double usedInTime(
         return 0;
     double days = daysToEmpty(packs, limits, usePerDay, margin);
     if (limits.sealed)
-        days = std::min(days, limits.sealed->count() * margin);
+        days = std::clamp(limits.sealed->count() * margin - wait.count(), 0.0, days);
     return std::min(days * usePerDay, amountIn(packs).value());
 }
 
-std::optional<double> lifeCap(const ShelfLimits& limits, double usePerDay)
+std::optional<double> lifeCap(const ShelfLimits& limits, double usePerDay, Days wait)
 {
     if (!limits.sealed)
         return std::nullopt;
-    return usePerDay * limits.sealed->count() * lifeCountedOn;
+    return usePerDay * std::max(0.0, limits.sealed->count() * lifeCountedOn - wait.count());
 }
 
 std::optional<PackChoice> choosePacks(
-    const std::vector<const PackOffer*>& offers, Amount target, const ShelfLimits& limits, double usePerDay)
+    const std::vector<const PackOffer*>& offers, const PackNeed& need, const ShelfLimits& limits)
 {
-    if (offers.empty() || target.milli <= 0 || !(usePerDay > 0))
+    if (offers.empty() || need.target.milli <= 0 || !(need.usePerDay > 0))
         return std::nullopt;
     std::vector<const PackOffer*> bySize = offers;
     // Equal ones in the order they were entered in.
@@ -159,13 +178,15 @@ std::optional<PackChoice> choosePacks(
         return a->amount != b->amount ? a->amount > b->amount : std::less<>()(a, b);
     });
 
-    Weighing weighing(bySize, limits, usePerDay);
+    Weighing weighing(bySize, need, limits);
     for (std::size_t larger = 0; larger < bySize.size(); ++larger) {
-        const std::int64_t alone = packsToCover(target.milli, *bySize[larger]);
+        const PackOffer& offer = *bySize[larger];
+        const std::int64_t alone = packsToCover(need.target.milli, offer);
         weighing.consider(larger, alone, larger, 0);
         for (std::size_t smaller = larger + 1; smaller < bySize.size(); ++smaller) {
-            for (std::int64_t count = 1; count < std::min(alone, mostPacks); ++count) {
-                const std::int64_t rest = target.milli - count * bySize[larger]->amount.milli;
+            for (std::int64_t count = orderable(1, offer); count < std::min(alone, mostPacks);
+                count += offer.soldBy) {
+                const std::int64_t rest = need.target.milli - count * offer.amount.milli;
                 weighing.consider(larger, count, smaller, packsToCover(rest, *bySize[smaller]));
             }
         }

@@ -118,7 +118,7 @@ void noteOneSidedStock(const std::vector<OrderDraft>& drafts, const std::vector<
             return;
         notes.push_back(formatAmount(amountOf(amount, draft.need.dimension)) + " of "
             + inQuotes(draft.demand->name) + " in stock has no " + inQuotes(other.demand->name)
-            + " to go with it: one-sided stock, use it or it goes to waste.");
+            + " to go with it: one-sided stock, dead until there is some.");
     };
     for (const PartnerLink& link : links) {
         const OrderDraft& leader = drafts[link.leader];

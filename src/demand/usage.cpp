@@ -19,7 +19,7 @@ constexpr std::size_t recentMonths = 3;
 constexpr std::size_t monthsForSpread = 12;
 // Fine enough that the lattice shows in no figure a person sees, coarse enough for hundreds of materials at
 // once.
-constexpr std::size_t latticePoints = 4096;
+constexpr std::size_t latticePoints = 1024;
 
 using Months = std::vector<double>;
 
@@ -94,15 +94,36 @@ void forecastWithoutPlan(const Months& months, UseForecast& use)
     use.basis = use.otherPerMonth > 0 ? UseBasis::NowAndThen : UseBasis::None;
 }
 
+/// Those planned come for certain; the rest of what is expected may.
+void addJob(std::vector<UseStream>& streams, const ForecastJob& job, double months)
+{
+    if (job.planned > 0) {
+        UseStream known { job.amount.chances, std::nullopt, 1, {}, 0 };
+        known.counts.assign(static_cast<std::size_t>(job.planned) + 1, 0);
+        known.counts.back() = 1;
+        streams.push_back(std::move(known));
+    }
+    const double expected = job.rate.rate > 0 ? job.rate.mean() * months : 0;
+    if (expected > job.planned)
+        streams.push_back({ job.amount.chances,
+            GammaRate { job.rate.shape * (1 - job.planned / expected), job.rate.rate }, months, {}, 0 });
+}
+
 } // namespace
 
-UseForecast forecastUse(const MaterialDemand& demand)
+UseForecast forecastUse(const MaterialDemand& demand, const PlannedSpan& span)
 {
     UseForecast use;
     for (const UseOfJob& job : demand.jobs) {
-        if (job.jobsPerMonth > 0 && job.amountPerJob > 0) {
-            use.jobs.push_back(job);
-            use.perMonth += job.jobsPerMonth * job.amountPerJob;
+        ForecastJob forecast { job.jobName,
+            learnRate(job.jobsPerMonth, job.jobsSeen, job.monthsSeen, job.morePerMonth),
+            learnAmount(job.amountPerJob, job.weighed) };
+        forecast.planned = static_cast<int>(
+            std::count_if(job.planned.begin(), job.planned.end(), [&](Date day) { return span.holds(day); }));
+        const bool expected = forecast.rate.shape > 0 && forecast.rate.rate > 0;
+        if ((expected || forecast.planned > 0) && forecast.amount.mean > 0) {
+            use.perMonth += forecast.perMonth();
+            use.jobs.push_back(std::move(forecast));
         }
     }
     if (use.jobs.empty()) {
@@ -121,28 +142,26 @@ UseForecast forecastUse(const MaterialDemand& demand)
     return use;
 }
 
-Result<Amount> needOver(const UseForecast& use, Days span, double servicePercent, Dimension dimension)
+Result<UseDistribution> useOver(const UseForecast& use, Days span)
 {
     const double months = span / meanMonth;
-    std::vector<AmountChance> severity;
-    double events = 0;
-    const auto add = [&](double count, double amount) {
-        severity.push_back({ amount, count });
-        events += count;
-    };
-    for (const UseOfJob& job : use.jobs)
-        add(job.jobsPerMonth * months, job.amountPerJob);
-    if (use.otherPerMonth > 0 && use.otherLump > 0)
-        add(use.otherPerMonth / use.otherLump * months, use.otherLump);
-    if (!(events > 0))
-        return Amount { 0, dimension };
-    for (auto& [amount, probability] : severity)
-        probability /= events;
+    std::vector<UseStream> streams;
+    if (!(months > 0))
+        return UseDistribution();
+    for (const ForecastJob& job : use.jobs)
+        addJob(streams, job, months);
+    if (use.otherPerMonth > 0 && use.otherLump > 0) {
+        UseStream lumps;
+        lumps.amounts = { { use.otherLump, 1 } };
+        lumps.mean = use.otherPerMonth / use.otherLump * months;
+        streams.push_back(std::move(lumps));
+    }
+    return compoundUse(streams, latticePoints);
+}
 
-    const auto distribution = CompoundPoisson::of(events, severity, latticePoints);
-    if (!distribution)
-        return tl::unexpected(distribution.error());
-    const auto quantile = distribution->quantile(servicePercent);
+Result<Amount> needOf(const UseDistribution& use, double servicePercent, Dimension dimension)
+{
+    const auto quantile = use.quantile(servicePercent);
     if (!quantile)
         return tl::unexpected(quantile.error());
     const double unit = dimension == Dimension::Count ? 1000 : 1;

@@ -28,6 +28,13 @@ private Q_SLOTS:
     void leadOfAYear_isCovered();
     void slowPackBesideQuickOnes_isLeftOut();
     void otherDimension_isLeftOutWithANote();
+    void cases_areBoughtWhole();
+    void minimumOrder_isMet();
+    void budget_leavesWhatCanWait();
+    void budget_keepsPartnersTogether();
+    void budgetOfNothing_leavesAllWithItsRisk();
+    void frostOnTheDoorstep_isSaid();
+    void unknownDoorstep_isSaidWhereItMatters();
     void totals_areByCurrency();
     void priceNotKnown_isNoted();
     void noHistory_isNoted();
@@ -164,8 +171,8 @@ void TestOrderPlan::falseBargain_isNamed()
     demand.openedLife = months(6.142857, 12); // 430 g at 70 g a month
     const auto line = onlyLine(demand);
     QCOMPARE(line.ordered, grams(250));
-    QVERIFY2(
-        has(line.why, "The 1 kg bottle is cheaper for its size, but of 1 kg only about 430 g would be used"),
+    QVERIFY2(has(line.why,
+                 "Buy the 250 g bottle: of the 1 kg bottle, cheaper for its size, you would use about 430 g"),
         line.why.c_str());
 }
 
@@ -206,8 +213,11 @@ void TestOrderPlan::laterMonth_countsStockAsItWillBe()
     const auto line = onlyLine(demand, request);
     // 60 days and 16 hours at 180 g a month have gone by then.
     QVERIFY(std::abs(line.usable.value() - (500 - 180 / 30.436875 * (61 - 8.0 / 24))) < 0.01);
+    // What is there is used first, so that the bottle is opened only then.
+    const Days usedUp { line.usable.value() / 180 * 30.436875 };
+    QVERIFY(usedUp > Days { 7 });
     QCOMPARE(*line.latestUse,
-        dateOf(later(startOf(Date { std::chrono::August / 1 / 2026 }), Days { 7 } + meanMonth * 12)));
+        dateOf(later(startOf(Date { std::chrono::August / 1 / 2026 }), usedUp + meanMonth * 12)));
 }
 
 void TestOrderPlan::leadOfAYear_isCovered()
@@ -242,6 +252,123 @@ void TestOrderPlan::otherDimension_isLeftOutWithANote()
     QCOMPARE(QString::fromStdString(plan.lines[0].packs[0].name), QStringLiteral("1 kg bottle"));
     QVERIFY(noted(plan, "\"1 l bottle\""));
     QVERIFY(noted(plan, "kept in ml"));
+}
+
+void TestOrderPlan::cases_areBoughtWhole()
+{
+    auto demand = pva();
+    demand.sealedLife.reset();
+    demand.openedLife.reset();
+    demand.packs = { offer("100 g tube", grams(100), 300) };
+    demand.packs[0].soldBy = 6;
+    const auto line = onlyLine(demand);
+    QCOMPARE(line.packs[0].count % 6, 0);
+    QVERIFY(line.ordered >= line.need);
+    QVERIFY2(has(line.why, "sold by the 6"), line.why.c_str());
+}
+
+void TestOrderPlan::minimumOrder_isMet()
+{
+    auto demand = pva();
+    demand.packs[0].least = 3;
+    const auto line = onlyLine(demand);
+    QCOMPARE(line.packs[0].count, 3);
+    QVERIFY2(has(line.why, "Fewer than 3"), line.why.c_str());
+    // A smaller pack without a minimum is the cheaper way then.
+    demand.packs.push_back(offer("300 g bottle", grams(300), 600));
+    QCOMPARE(QString::fromStdString(onlyLine(demand).packs[0].name), QStringLiteral("300 g bottle"));
+}
+
+void TestOrderPlan::budget_leavesWhatCanWait()
+{
+    auto urgent = pva();
+    auto waiting = pva();
+    waiting.material = MaterialId { "waiting" };
+    waiting.name = "Spare PVA";
+    // Enough for most of the time until the next list's goods are in.
+    waiting.stock = { lot(250, 400) };
+    auto request = juneList();
+    QCOMPARE(planned({ urgent, waiting }, request).lines.size(), std::size_t { 2 });
+    request.budget = Money { 2000, "EUR" };
+    const auto plan = planned({ urgent, waiting }, request);
+    QCOMPARE(plan.lines.size(), std::size_t { 1 });
+    QCOMPARE(plan.lines[0].name, std::string("White PVA"));
+    QCOMPARE(plan.left.size(), std::size_t { 1 });
+    QVERIFY(plan.left[0].riskWithout > 0.05 && plan.left[0].riskWithout < plan.lines[0].riskWithout);
+    QCOMPARE(plan.totals[0], (Money { 1450, "EUR" }));
+    QVERIFY(noted(plan, "Left for the next list, to stay within 20.00 EUR: Spare PVA ("));
+    QVERIFY(noted(plan, "% risk of running short"));
+    request.budget = Money { 2900, "EUR" };
+    QVERIFY(planned({ urgent, waiting }, request).left.empty());
+}
+
+void TestOrderPlan::budget_keepsPartnersTogether()
+{
+    auto resin = material("Resin", { 200, 200, 200 }, { offer("1 kg", grams(1000), 3000) });
+    auto hardener = material("Hardener", { 80, 80, 80 }, { offer("400 g", grams(400), 2000) });
+    resin.partner = hardener.material;
+    resin.partnerPerUnit = 0.4;
+    auto request = juneList();
+    request.budget = Money { 4900, "EUR" };
+    const auto plan = planned({ resin, hardener, pva() }, request);
+    QCOMPARE(plan.left.size(), std::size_t { 2 });
+    QCOMPARE(plan.lines.size(), std::size_t { 1 });
+}
+
+void TestOrderPlan::budgetOfNothing_leavesAllWithItsRisk()
+{
+    auto request = juneList();
+    request.budget = Money { 0, "EUR" };
+    auto unpriced = pva();
+    unpriced.material = MaterialId { "unpriced" };
+    unpriced.packs[0].price.reset();
+    const auto plan = planned({ pva(), unpriced }, request);
+    QCOMPARE(plan.left.size(), std::size_t { 1 });
+    QVERIFY(plan.left[0].riskWithout > 0.95);
+    // What it costs is not known, so it cannot be weighed: it stays, and that is said.
+    QCOMPARE(plan.lines.size(), std::size_t { 1 });
+    QVERIFY(noted(plan, "the budget is reckoned without it"));
+    request.budget = Money { -1, "EUR" };
+    QVERIFY(!planOrder(request, { pva() }));
+}
+
+void TestOrderPlan::frostOnTheDoorstep_isSaid()
+{
+    auto request = juneList();
+    request.monthStart = Date { std::chrono::December / 1 / 2026 };
+    request.now = startOf(Date { std::chrono::October / 20 / 2026 });
+    request.doorstep.emplace();
+    request.doorstep->name = "Porch";
+    request.doorstep->lows.fill(Celsius { 6 });
+    // Frost from the middle of November to the end of February.
+    for (std::size_t week = 0; week < request.doorstep->lows.size(); ++week) {
+        if (week < 9 || week > 45)
+            request.doorstep->lows[week] = Celsius { -5 };
+    }
+    auto demand = pva();
+    QVERIFY(!onlyLine(demand, request).cold);
+    demand.frostHarmsBelow = Celsius { 0 };
+    const auto line = onlyLine(demand, request);
+    QVERIFY(line.cold);
+    QCOMPARE(line.cold->arrives, (Date { std::chrono::December / 8 / 2026 }));
+    QVERIFY2(has(line.why, "when Porch usually goes down to -5"), line.why.c_str());
+    QVERIFY2(has(line.why, "Order by 4 November 2026"), line.why.c_str());
+    QVERIFY2(has(line.why, "heated delivery"), line.why.c_str());
+    QVERIFY(planned({ demand }, request).notes.empty());
+}
+
+void TestOrderPlan::unknownDoorstep_isSaidWhereItMatters()
+{
+    auto demand = pva();
+    QVERIFY(!noted(planned({ demand }), "freeze on arrival"));
+    demand.frostHarmsBelow = Celsius { 0 };
+    QVERIFY(noted(planned({ demand }), "not known whether what frost spoils may freeze on arrival"));
+    auto request = juneList();
+    request.doorstep.emplace();
+    request.doorstep->name = "Porch";
+    QVERIFY(noted(planned({ demand }, request), "How cold it gets at \"Porch\" then is not known"));
+    request.doorstep->lows.fill(Celsius { 8 });
+    QVERIFY(planned({ demand }, request).notes.empty());
 }
 
 void TestOrderPlan::totals_areByCurrency()
