@@ -1,7 +1,4 @@
 #include "cli/commands.h"
-#include "cli/json.h"
-
-#include <QJsonArray>
 
 #include "shop/acts.h"
 
@@ -15,38 +12,12 @@ struct ActOptions {
     std::optional<double> woodFailure;
 };
 
-/// What an act answers: its entry, and the containers as they are after it.
-Result<Answer> answerOf(const Shop& shop, const Result<ActDone>& done, Moment now)
-{
-    if (!done)
-        return tl::unexpected(done.error());
-    Answer answer;
-    QJsonArray containers;
-    for (const ContainerId& id : done->containers) {
-        auto page = containerPage(shop, id.text, now);
-        // An undone arrival leaves no container to show.
-        if (!page && page.error().code == ErrorCode::NotFound)
-            continue;
-        if (!page)
-            return tl::unexpected(page.error());
-        containers.append(jsonShelfItem(page->item));
-    }
-    answer.json[u"entry"] = jsonText(done->entry.text);
-    answer.json[u"act"] = jsonText(done->act.text);
-    answer.json[u"said"] = jsonText(done->said);
-    answer.json[u"container"] = containers.isEmpty() ? QJsonValue() : containers.first();
-    answer.json[u"containers"] = containers;
-    answer.plain = QString::fromStdString(
-        done->said + "\nTo take it back: gluewright undo " + done->entry.text + "\n");
-    return answer;
-}
-
 /// Runs one act at the time --as-of gives, written down now.
 template <class Act> Result<Answer> perform(CommandContext& context, Act&& act)
 {
     return withShop(context, [&](Shop& shop, Moment asOf) -> Result<Answer> {
         const ActTime time { asOf, context.now };
-        return answerOf(shop, act(shop, time), context.now);
+        return actAnswer(shop, act(shop, time), context.now);
     });
 }
 

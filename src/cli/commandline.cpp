@@ -42,6 +42,7 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addArrivalCommands(*program, context, pending);
     addWorkCommands(*program, context, pending);
     addMixCommands(*program, context, pending);
+    addBatchCommands(*program, context, pending);
     addGlueCommands(*program, context, pending);
     addRecordCommands(*program, context, pending);
     addCareCommands(*program, context, pending);

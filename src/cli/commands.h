@@ -8,6 +8,7 @@
 
 #include "cli/answer.h"
 #include "cli/context.h"
+#include "shop/acts.h"
 
 namespace gw {
 
@@ -21,6 +22,7 @@ void addArrivalCommands(CLI::App& program, CommandContext& context, PendingComma
 void addRecordCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addBatchCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addGlueCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addCareCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
@@ -30,6 +32,9 @@ void addReadingsCommand(CLI::App& program, CommandContext& context, PendingComma
 void addLabelCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addStockCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFigureCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+
+/// What an act answers: its entry, and the containers and the batch as they are after it.
+Result<Answer> actAnswer(const Shop& shop, const Result<ActDone>& done, Moment now);
 
 /// --place and --load, as the check and the choice of a glue have them.
 void addPieceOptions(CLI::App& command, std::string& place, std::string& load);

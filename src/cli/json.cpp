@@ -185,6 +185,10 @@ QJsonObject jsonGlueUp(const GlueUpAnswer& answer)
     json[u"first_fix"] = jsonTextOrNull(answer.firstFix);
     json[u"gates"] = gates;
     json[u"stock"] = jsonTextOrNull(answer.stockName);
+    json[u"batch"] = answer.batch
+        ? QJsonValue(QJsonObject { { QStringLiteral("label"), jsonText(answer.batch->label) },
+              { QStringLiteral("amount"), jsonAmount(answer.fromBatch) } })
+        : QJsonValue();
     json[u"use"] = use;
     json[u"weigh_out"] = weighOut;
     json[u"need"] = jsonAmount(answer.need);

@@ -9,22 +9,19 @@
 
 #include "measure/number.h"
 #include "measure/quoted.h"
+#include "measure/ratio.h"
 
 namespace gw {
 
 namespace {
 
-/// "2:1", "100 : 41.3": two numbers with a colon.
 Result<std::pair<double, double>> pairOf(const std::string& text, const char* option)
 {
-    const auto first = leadingNumber(text);
-    if (first && first->rest.starts_with(':')) {
-        const auto second = leadingNumber(trimmed(first->rest.substr(1)));
-        if (second && second->rest.empty())
-            return std::pair { first->value, second->value };
-    }
-    return fail(ErrorCode::BadInput,
-        std::string("Give ") + option + " as two numbers such as 2:1, not " + inQuotes(text) + ".");
+    auto pair = parseRatio(text);
+    if (!pair)
+        return fail(ErrorCode::BadInput,
+            std::string("Give ") + option + " as two numbers such as 2:1, not " + inQuotes(text) + ".");
+    return pair;
 }
 
 template <class T, std::size_t N>
@@ -226,6 +223,21 @@ Result<MixAsked> mixAskedOf(const MixOptions& options)
     return asked;
 }
 
+Result<MixRecording> mixRecordingOf(const MixOptions& options)
+{
+    MixRecording recording { options.place, options.who, options.note, {} };
+    for (const std::string& text : options.from) {
+        const auto equals = text.find('=');
+        if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
+            return fail(ErrorCode::BadInput,
+                "Give --from as part=container such as granules=GWABC123, or granules=- when it did not come "
+                "off the shelf; not "
+                    + inQuotes(text) + ".");
+        recording.from[text.substr(0, equals)] = text.substr(equals + 1);
+    }
+    return recording;
+}
+
 void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& pending)
 {
     auto o = std::make_shared<MixOptions>();
@@ -265,12 +277,25 @@ void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& 
     command->add_option("--have", o->have, "Shellac: how much there is of that cut");
     command->add_flag("--waxy", o->waxy, "Shellac: waxy flakes");
     command->add_option("--strength", o->strength, "Dye: grams to the litre of alcohol");
+    command->add_flag("--record", o->record, "Record it as mixed: takes the parts out of their containers");
+    command->add_option(
+        "--from", o->from, "To record: where a part came from, granules=GW..., or granules=-");
+    command->add_option("--place", o->place, "To record: where it stands");
+    command->add_option("--who", o->who, "To record: who mixed it");
+    command->add_option("--note", o->note, "To record: a remark");
     command->callback([&context, &pending, o] {
         pending = [&context, o] {
             return withShop(context, [&](Shop& shop, Moment asOf) -> Result<Answer> {
                 auto asked = mixAskedOf(*o);
                 if (!asked)
                     return tl::unexpected(asked.error());
+                if (o->record) {
+                    const auto recording = mixRecordingOf(*o);
+                    if (!recording)
+                        return tl::unexpected(recording.error());
+                    const ActTime time { asOf, context.now };
+                    return actAnswer(shop, mixBatch(shop, *asked, *recording, time), context.now);
+                }
                 auto mix = mixFromShelf(shop, *asked, asOf);
                 if (!mix)
                     return tl::unexpected(mix.error());

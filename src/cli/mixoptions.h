@@ -2,8 +2,9 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
-#include "shop/mixstock.h"
+#include "shop/batch.h"
 
 namespace gw {
 
@@ -15,7 +16,14 @@ struct MixOptions {
         potLife;
     double alcohol = 0;
     bool size = false, waxy = false;
+    // To record it
+    bool record = false;
+    std::string place, who, note;
+    std::vector<std::string> from; ///< "granules=GW..."
 };
+
+/// What is said beside the mix, to record it. Errors: BadInput.
+Result<MixRecording> mixRecordingOf(const MixOptions& options);
 
 /// The question they ask. Errors: BadInput, naming the option.
 Result<MixAsked> mixAskedOf(const MixOptions& options);

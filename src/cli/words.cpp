@@ -92,6 +92,9 @@ QString glueUpText(const GlueUpAnswer& answer, UnitSystem units)
     for (const Gate& gate : answer.gates)
         rows.append({ QStringLiteral("  ") + q(word(gate.result)), q(gate.name), q(gate.text) });
     text += columns(rows);
+    if (answer.batch && answer.fromBatch.milli > 0)
+        text += QStringLiteral("Use %1 of the batch %2\n")
+                    .arg(amountText(answer.fromBatch, units), q(answer.batch->label));
     for (const Take& take : answer.use) {
         text += QStringLiteral("Use %1 of %2 (%3)\n")
                     .arg(amountText(take.amount, units), q(take.label), q(take.why));

@@ -12,7 +12,8 @@ namespace gw {
 namespace {
 
 struct CheckOptions {
-    std::string jobType, air, wood, glue, joint, residue, period, place, load, woodStood, barrier, ventilated;
+    std::string jobType, air, wood, glue, joint, residue, period, place, load, woodStood, barrier, ventilated,
+        batch;
     int pieces = 1;
     std::optional<double> humidity, moisture, otherMoisture, gap, surfaceAge, thickness;
 };
@@ -49,6 +50,7 @@ Result<Conditions> conditionsOf(const CheckOptions& options)
     conditions.joint = options.joint;
     conditions.residue = options.residue;
     conditions.woodStood = options.woodStood;
+    conditions.batch = options.batch;
     conditions.period = periodOfWord(options.period);
     conditions.barrier = yesOrNo(options.barrier);
     conditions.ventilated = yesOrNo(options.ventilated);
@@ -161,6 +163,8 @@ void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand&
     checkCommand->add_option("--thickness", checkOptions->thickness, "The piece's thickest part, mm");
     checkCommand->add_option(
         "--wood-stood", checkOptions->woodStood, "The place where the wood stood for weeks");
+    checkCommand->add_option("--batch", checkOptions->batch,
+        "The batch that will be used, by its label code; - for none. Else the best one mixed");
     checkCommand->add_option("--piece", checkOptions->period, "An old piece or a modern one")
         ->check(CLI::IsMember({ "period", "modern" }));
     addPieceOptions(*checkCommand, checkOptions->place, checkOptions->load);
