@@ -1,10 +1,8 @@
 #include "shop/acts.h"
 
-#include <QRandomGenerator>
-
-#include "codes/ownlabel.h"
 #include "shop/actbuilder.h"
 #include "shop/batch.h"
+#include "shop/ownlabels.h"
 
 namespace gw {
 
@@ -137,9 +135,12 @@ Result<ActDone> decant(
         if (!to)
             return tl::unexpected(to.error());
 
+        auto label = freeOwnLabel(shop.store());
+        if (!label)
+            return tl::unexpected(label.error());
         ContainerRecord child = found->container;
         child.id = ContainerId { newUuid() };
-        child.label = ownLabelCode(QRandomGenerator::system()->generate64());
+        child.label = std::move(*label);
         child.pack.reset();
         child.serial.clear();
         child.price.reset();

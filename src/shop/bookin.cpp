@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QRandomGenerator>
 #include <QString>
 
-#include "codes/ownlabel.h"
 #include "shop/actbuilder.h"
 #include "shop/materialsaid.h"
+#include "shop/ownlabels.h"
 
 namespace gw {
 
@@ -152,9 +151,12 @@ Result<ActDone> bookIn(Shop& shop, const ArrivalDraft& draft, ActTime time)
         left.milli
             = std::max<std::int64_t>(1, std::llround(static_cast<double>(left.milli) * draft.leftShare));
         for (int i = 0; i < draft.count; ++i) {
+            auto label = freeOwnLabel(shop.store());
+            if (!label)
+                return tl::unexpected(label.error());
             ContainerRecord container;
             container.id = ContainerId { newUuid() };
-            container.label = ownLabelCode(QRandomGenerator::system()->generate64());
+            container.label = std::move(*label);
             container.material = material->id;
             container.pack = *pack;
             container.lot = draft.lot;

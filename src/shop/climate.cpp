@@ -6,6 +6,7 @@
 #include <QString>
 
 #include "measure/quoted.h"
+#include "shop/climateasof.h"
 #include "shop/shelfitems.h"
 
 namespace gw {
@@ -166,7 +167,7 @@ Result<PlaceClimate> climateShown(
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
 
@@ -174,7 +175,7 @@ Result<PlaceClimate> climateShown(
     shown.place = catalogue->places.contains(place->id) ? catalogue->places.at(place->id) : *place;
     if (shown.place.follows)
         shown.followsName = catalogue->placeName(shown.place.follows->place);
-    const WatchedTrace* trace = (*climate)->readings(place->id);
+    const WatchedTrace* trace = (**climate).readings(place->id);
     const bool any = trace && trace->trace().countUpTo(asOf) > 0;
     shown.to = asOf;
     shown.from = std::min(asOf, from.value_or(any ? trace->trace().at(0) : asOf - withoutReadings));

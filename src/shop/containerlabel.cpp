@@ -5,6 +5,7 @@
 
 #include "ageing/verdict.h"
 #include "ageing/wording.h"
+#include "shop/climateasof.h"
 #include "shop/hazards.h"
 #include "shop/shelf.h"
 #include "shop/stock.h"
@@ -87,7 +88,7 @@ auto withLabels(const Shop& shop, Moment asOf, Steps&& steps)
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
     return steps(Labels(shop, *catalogue, **climate, asOf));

@@ -5,6 +5,7 @@
 #include "ageing/clocks.h"
 #include "ageing/reasons.h"
 #include "ageing/watched.h"
+#include "shop/climateasof.h"
 #include "shop/shelfitems.h"
 #include "shop/stock.h"
 
@@ -216,7 +217,7 @@ Result<LifeStory> lifeStory(const Shop& shop, const std::string& idOrLabel, Mome
         return tl::unexpected(standing.error());
     const auto& [container, state] = *standing;
 
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
     ShelfJudge judge(*catalogue, **climate);

@@ -6,6 +6,7 @@
 #include <QString>
 #include <QStringList>
 
+#include "shop/climateasof.h"
 #include "shop/entrylines.h"
 #include "shop/hazards.h"
 #include "shop/shelfitems.h"
@@ -127,7 +128,7 @@ Result<std::vector<ShelfItem>> shelf(const Shop& shop, const ShelfQuery& query)
     if (!standings)
         return tl::unexpected(standings.error());
 
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, query.asOf);
     if (!climate)
         return tl::unexpected(climate.error());
     ShelfJudge judge(*catalogue, **climate);
@@ -170,7 +171,7 @@ Result<ContainerPage> containerPage(const Shop& shop, const std::string& idOrLab
     for (const JobRecord& job : *jobs)
         jobNames.emplace(job.id, job.name);
 
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
 

@@ -1,11 +1,10 @@
 #include <algorithm>
 #include <map>
 
-#include <QRandomGenerator>
 #include <QString>
 
-#include "codes/ownlabel.h"
 #include "shop/actbuilder.h"
+#include "shop/ownlabels.h"
 #include "shop/stockplan.h"
 
 namespace gw {
@@ -84,9 +83,12 @@ Result<ContainerId> StockBringer::containerOf(const StockPlanRow& planned, const
     auto pack = packOf(planned, material);
     if (!pack)
         return tl::unexpected(pack.error());
+    auto label = row.label.empty() ? freeOwnLabel(m_act.shop().store()) : Result<std::string>(row.label);
+    if (!label)
+        return tl::unexpected(label.error());
     ContainerRecord container;
     container.id = planned.container.empty() ? ContainerId { newUuid() } : planned.container;
-    container.label = row.label.empty() ? ownLabelCode(QRandomGenerator::system()->generate64()) : row.label;
+    container.label = std::move(*label);
     container.material = material;
     container.pack = *pack;
     container.lot = row.lot;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "shop/climateasof.h"
 #include "shop/tonight.h"
 
 namespace gw {
@@ -87,7 +88,7 @@ Result<std::vector<TodayItem>> toBringIn(const Shop& shop, const std::vector<She
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
     std::vector<std::pair<PlaceId, Celsius>> places;

@@ -7,6 +7,7 @@
 #include "ageing/wording.h"
 #include "measure/number.h"
 #include "shop/climate.h"
+#include "shop/climateasof.h"
 #include "shop/stock.h"
 
 namespace gw {
@@ -80,7 +81,7 @@ struct ColdShelf {
     Moment asOf;
     Catalogue catalogue;
     std::vector<Standing> standings;
-    const WatchedClimate* climate = nullptr;
+    ClimateAsOf climate;
 
     Tonight before(Celsius low, const std::optional<PlaceId>& only) const;
     std::optional<ColdContainer> risked(const Standing& standing, Celsius low) const;
@@ -91,7 +92,7 @@ Result<ColdShelf> coldShelf(const Shop& shop, Moment asOf)
     auto catalogue = shop.catalogue();
     if (!catalogue)
         return tl::unexpected(catalogue.error());
-    auto climate = shop.climate(*catalogue);
+    const auto climate = ClimateAsOf::of(shop, *catalogue, asOf);
     if (!climate)
         return tl::unexpected(climate.error());
     auto standings = standingsAsOf(shop, asOf);

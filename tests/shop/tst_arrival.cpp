@@ -1,5 +1,7 @@
 #include <QTest>
 
+#include "codes/ownlabel.h"
+#include "shop/ownlabels.h"
 #include "shop/workbench.h"
 
 using namespace gw;
@@ -160,6 +162,28 @@ private Q_SLOTS:
         withNumber(other);
         GW_FAILS(bookIn(*bench.shop, other, bench.on(1)), ErrorCode::Refused);
         QCOMPARE(bench.shop->store().materials()->size(), std::size_t { 1 });
+    }
+
+    void labelCodeThatIsTaken_isDrawnAgain_data() { addEngines(); }
+    void labelCodeThatIsTaken_isDrawnAgain()
+    {
+        QFETCH(bool, postgres);
+        Workbench bench(postgres);
+        const std::string arrived = bench.arrive("White PVA", "pva_white", "500 g");
+        auto other = bench.shop->store().containerByLabel(arrived);
+        GW_OK(other);
+        ContainerRecord container = **other;
+        container.id = ContainerId { "another" };
+        container.label = ownLabelCode(7);
+        GW_OK(bench.shop->store().transact([&] { return bench.shop->store().addContainer(container); }));
+
+        std::uint64_t number = 6;
+        const auto drawn = freeOwnLabel(bench.shop->store(), [&] { return ++number; });
+        GW_OK(drawn);
+        QCOMPARE(*drawn, ownLabelCode(8));
+        const auto none = freeOwnLabel(bench.shop->store(), [] { return std::uint64_t { 7 }; });
+        QVERIFY(!none);
+        QCOMPARE(none.error().code, ErrorCode::Conflict);
     }
 };
 

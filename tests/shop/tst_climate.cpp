@@ -273,6 +273,26 @@ private Q_SLOTS:
         QVERIFY(same());
     }
 
+    void whatWasReadLater_saysNothingOfAMomentBefore_data() { addEngines(); }
+    void whatWasReadLater_saysNothingOfAMomentBefore()
+    {
+        QFETCH(bool, postgres);
+        Workbench bench(postgres);
+        const std::string glue = bench.arrive(
+            "White PVA", "pva_white", "500 g", 0, [](ArrivalDraft& draft) { draft.place = "Bench"; });
+        GW_OK(import(bench, loggerFile(2 * 144, 10, [](int) { return 20.0; }), "Bench"));
+        const Judgement before = bench.page(glue, 5).item.judgement;
+        // Days without readings end in a frost that nobody could know of on day 5.
+        GW_OK(import(bench, loggerFile(2 * 144, 10, [](int) { return -20.0; }, 10), "Bench"));
+        const Judgement after = bench.page(glue, 5).item.judgement;
+        QCOMPARE(after.verdict, before.verdict);
+        QCOMPARE(after.reasons.size(), before.reasons.size());
+        for (std::size_t i = 0; i < after.reasons.size(); ++i)
+            QCOMPARE(after.reasons[i].text, before.reasons[i].text);
+        QVERIFY(after.goodUntil == before.goodUntil);
+        QVERIFY(bench.verdict(glue, 12) != before.verdict);
+    }
+
     void tonight_namesWhatMustComeIn_data() { addEngines(); }
     void tonight_namesWhatMustComeIn()
     {
