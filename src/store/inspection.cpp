@@ -48,6 +48,13 @@ constexpr std::array references {
     Reference { "batch_note", "id", "place_id", "place", "id" },
     Reference { "batch_note", "id", "job_id", "job", "id" },
     Reference { "batch_note", "id", "reverses", "batch_note", "id" },
+    Reference { "glue_up", "piece", "job_id", "job", "id" },
+    Reference { "glue_up_fact", "fact", "glue_up_id", "glue_up", "id" },
+    Reference { "glue_up_gate", "name", "glue_up_id", "glue_up", "id" },
+    Reference { "glue_up_container", "glue_up_id", "glue_up_id", "glue_up", "id" },
+    Reference { "glue_up_container", "glue_up_id", "container_id", "container", "id" },
+    Reference { "glue_up_photo", "glue_up_id", "glue_up_id", "glue_up", "id" },
+    Reference { "glue_up_undone", "glue_up_id", "glue_up_id", "glue_up", "id" },
     Reference { "class_figures", "figure", "class_id", "classes", "class_id" },
     Reference { "family_figures", "figure", "family_id", "families", "family_id" },
 };

@@ -10,6 +10,7 @@
 #include "ageing/trace.h"
 #include "measure/error.h"
 #include "store/batchrecords.h"
+#include "store/glueuprecords.h"
 #include "store/records.h"
 
 namespace gw {
@@ -140,6 +141,16 @@ public:
     Result<std::optional<BatchNote>> batchNote(const EntryId& id) const;
     Result<std::vector<BatchNote>> batchNotesOfAct(const ActId& act) const;
     Result<std::vector<BatchNote>> batchNotes(const BatchId& id, Moment upTo) const; ///< in time order
+    // What is kept of glue-ups besides their entries
+    /// Writes one with its photographs, all or nothing. Errors: BadInput for a picture that is too large.
+    Result<void> addGlueUp(const GlueUpRecord& record, const std::vector<std::string>& jpegs);
+    /// Newest first, those undone too, without facts, gates and containers; glueUp() has all.
+    Result<std::vector<GlueUpRecord>> glueUps() const;
+    Result<std::optional<GlueUpRecord>> glueUp(const GlueUpId& id) const;
+    Result<std::optional<GlueUpId>> glueUpOfAct(const ActId& act) const;
+    Result<std::vector<std::string>> glueUpPhotos(const GlueUpId& id) const; ///< the bytes of each JPEG
+    /// Marks it as undone by an act that takes its entries back.
+    Result<void> undoGlueUp(const GlueUpId& id, const ActId& act, Moment now, const std::string& device);
 
     // Readings of a place, to the second, the hundredth of a degree and the half percent of humidity
     /// Adds readings in any order; of two at one second the first counts. Sent again they change nothing.

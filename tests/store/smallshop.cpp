@@ -158,6 +158,31 @@ Result<void> mix(Store& store, const BatchRecord& batch)
     });
 }
 
+GlueUpRecord gluedChair()
+{
+    GlueUpRecord record;
+    record.id = { "glueup-1" };
+    record.act = { "act-used" };
+    record.job = { "job-1" };
+    record.at = minute(10);
+    record.recorded = minute(11);
+    record.piece = "Chair \"Linde\"";
+    record.jobName = "Reglue a chair";
+    record.pieces = 2;
+    record.family = { "pva" };
+    record.glue = "White glue";
+    record.answer = "fix_first";
+    record.firstFix = "Warm the room.";
+    record.comesApart = "warm water";
+    record.note = "Left arm";
+    record.device = "bench";
+    record.facts = { { "air", 1.0 / 3, {} }, { "who", {}, "M\xC3\xBCller" } };
+    record.gates = { { "age", "Stock", "pass", "Good." }, { "air", "Room", "stop", "Too cold." } };
+    record.containers = { { bottle("a").id, Verdict::TestFirst, "Opened long ago.", 1 },
+        { bottle("b").id, Verdict::NotKnown, "Nobody knows.", {} } };
+    return record;
+}
+
 void stock(Store& store)
 {
     const auto must = [](const Result<void>& done) {

@@ -25,6 +25,8 @@ BatchRecord potOf(const std::string& bottle, const std::string& name);
 BatchNote noteOn(const BatchRecord& batch, BatchNoteKind kind, const std::string& name, Moment at);
 /// Writes such a batch with the entry that took its part and the note of its mixing, in one transaction.
 Result<void> mix(Store& store, const BatchRecord& batch);
+/// A chair glued with bottle "a" under job "job-1", with every kind of thing that is kept of it.
+GlueUpRecord gluedChair();
 
 /// Reference data, white glue and a shelf; then bottles "a" and "b", each arrived with 500 g.
 void stock(Store& store);

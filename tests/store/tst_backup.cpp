@@ -102,6 +102,8 @@ void fill(Store& store)
                  [&] {
                      return store.saveLabelPhoto(hardener.id, { minute(2), std::string("\0\xff'\\\x80", 5) });
                  },
+                 [&] { return store.addGlueUp(gluedChair(), { std::string("\xff\xd8\0'", 4) }); },
+                 [&] { return store.undoGlueUp(gluedChair().id, { "act-undone" }, minute(12), "bench"); },
                  [&] { return store.setSetting("currency", "EUR"); }, [&] { return store.savePlace(cellar); },
                  [&]() -> Result<void> {
                      const auto added = store.addReadings(cellar.id, readings);
@@ -192,6 +194,7 @@ private Q_SLOTS:
         QVERIFY(!target.asStranger(QStringLiteral("DELETE FROM entry")).isEmpty());
         QVERIFY(!target.asStranger(QStringLiteral("UPDATE entry SET note = 'x'")).isEmpty());
         QVERIFY(!target.asStranger(QStringLiteral("UPDATE batch_note SET note = 'x'")).isEmpty());
+        QVERIFY(!target.asStranger(QStringLiteral("DELETE FROM glue_up_undone")).isEmpty());
         GW_OK(store->restore(kept, target.file(QStringLiteral("kept-again.backup"))));
         QVERIFY(contentOf(target.location()) == before);
         QCOMPARE(store->setting("before")->value(), "yes");
