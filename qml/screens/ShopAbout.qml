@@ -9,6 +9,7 @@ import Gluewright.Ui
 Card {
     id: root
 
+    property string engines
     property string version
 
     ShopSettingsSourcesController {
@@ -44,6 +45,14 @@ Card {
         Layout.topMargin: Theme.space2
         objectName: "aboutText"
         text: qsTr("Gluewright %1").arg(root.version)
+    }
+
+    PlainText {
+        Layout.fillWidth: true
+        objectName: "enginesText"
+        quiet: true
+        size: Theme.textSmall
+        text: qsTr("Reads symbols with %1.").arg(root.engines)
     }
 
     PlainText {

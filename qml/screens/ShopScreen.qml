@@ -65,6 +65,7 @@ ScreenPage {
 
             ShopAbout {
                 Layout.fillWidth: true
+                engines: settings.engines
                 version: settings.version
             }
         }

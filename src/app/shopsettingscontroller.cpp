@@ -7,6 +7,7 @@
 #include <QLocale>
 
 #include "app/words.h"
+#include "scan/symbolreader.h"
 
 namespace gw {
 
@@ -73,6 +74,8 @@ void ShopSettingsController::setUnitSystem(int system)
 }
 
 QString ShopSettingsController::version() const { return QCoreApplication::applicationVersion(); }
+
+QString ShopSettingsController::engines() const { return QString::fromStdString(engineNames()); }
 
 void ShopSettingsController::read()
 {

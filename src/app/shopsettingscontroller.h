@@ -23,6 +23,7 @@ class ShopSettingsController : public gw::Controller {
     Q_PROPERTY(QString verifyText READ verifyText NOTIFY verifyChanged)
     Q_PROPERTY(QList<QString> problems READ problems NOTIFY verifyChanged)
     Q_PROPERTY(QString version READ version CONSTANT)
+    Q_PROPERTY(QString engines READ engines CONSTANT) ///< what reads symbols, with versions
 
 public:
     explicit ShopSettingsController(QObject* parent = nullptr);
@@ -42,6 +43,7 @@ public:
     QString verifyText() const { return m_verifyText; }
     QStringList problems() const { return m_problems; }
     QString version() const;
+    QString engines() const;
 
     /// Looks at everything that should hold in the store.
     Q_INVOKABLE void verify();

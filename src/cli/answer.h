@@ -15,7 +15,8 @@ struct Answer {
     std::string complaint; ///< empty, or a sentence for stderr; the exit status is then 1
 };
 
-/// Prints an answer and gives the exit status.
+/// Prints an answer and gives the exit status. Control characters in plain text are printed as their
+/// pictures, a group separator as <GS>.
 int print(const Result<Answer>& answer, bool asJson);
 
 } // namespace gw

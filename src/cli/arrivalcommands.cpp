@@ -260,8 +260,7 @@ Result<Answer> readPictures(const std::vector<std::string>& files)
                     { QStringLiteral("engine"), jsonText(symbol.engine) } });
                 answer.plain += QStringLiteral("%1: %2 %3\n")
                                     .arg(QString::fromStdString(file), QString::fromStdString(symbol.format),
-                                        QString::fromStdString(symbol.text)
-                                            .replace(QChar(29), QStringLiteral("<GS>")));
+                                        QString::fromStdString(symbol.text));
             }
         } else if (answer.complaint.empty()) {
             answer.complaint = symbols.error().sentence;

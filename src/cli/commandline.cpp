@@ -15,6 +15,7 @@
 
 #include "cli/commands.h"
 #include "cli/words.h"
+#include "scan/symbolreader.h"
 #include "shop/work.h"
 
 namespace gw {
@@ -29,7 +30,9 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
         "Keeps a furniture restorer's shelf of glues, finishes and consumables true.\n"
         "With no command it opens the window; with one it answers here.",
         "gluewright");
-    program->set_version_flag("--version", QCoreApplication::applicationVersion().toStdString());
+    program->set_version_flag("--version", [] {
+        return QCoreApplication::applicationVersion().toStdString() + "\nReads symbols with " + engineNames();
+    });
     program->add_option("--store", context.storeWhere, "The store: a file, or postgresql://...");
     program->add_option("--as-of", context.asOfText, "Answer as of then, or write for then (ISO 8601)");
     program->add_flag("--json", context.json, "Answer for programs");

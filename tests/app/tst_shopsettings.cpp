@@ -73,6 +73,8 @@ private Q_SLOTS:
         QVERIFY(screen.controller.storeEngine().contains(u"SQLite"_s));
         QVERIFY(!screen.controller.storeSize().isEmpty());
         QVERIFY(screen.controller.verifyVerdict().isEmpty());
+        QVERIFY2(
+            screen.controller.engines().contains(u"zxing-cpp "_s), qPrintable(screen.controller.engines()));
         screen.controller.verify();
         QVERIFY(screen.controller.verifying());
         QTRY_VERIFY(!screen.controller.verifying());
