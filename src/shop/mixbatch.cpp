@@ -1,14 +1,12 @@
 #include <algorithm>
 
-#include <QRandomGenerator>
-
-#include "codes/ownlabel.h"
 #include "gluing/sentences.h"
 #include "measure/number.h"
 #include "measure/quoted.h"
 #include "shop/actbuilder.h"
 #include "shop/batch.h"
 #include "shop/batchpot.h"
+#include "shop/ownlabels.h"
 
 namespace gw {
 
@@ -97,9 +95,12 @@ Result<ActDone> mixBatch(Shop& shop, const MixAsked& asked, const MixRecording& 
             return tl::unexpected(mix.error());
         if (auto known = knowsTheParts(*mix, recording); !known)
             return tl::unexpected(known.error());
+        auto label = freeOwnLabel(shop.store());
+        if (!label)
+            return tl::unexpected(label.error());
         BatchRecord batch;
         batch.id = BatchId { newUuid() };
-        batch.label = ownLabelCode(QRandomGenerator::system()->generate64());
+        batch.label = std::move(*label);
         batch.recipe = mix->plan.recipe;
         batch.name = nameOf(*mix);
         batch.made = time.at;

@@ -16,7 +16,10 @@ Result<std::string> freeOwnLabel(const Store& store, const std::function<std::ui
         auto taken = store.containerByLabel(label);
         if (!taken)
             return tl::unexpected(taken.error());
-        if (!*taken)
+        auto batch = store.batchByLabel(label);
+        if (!batch)
+            return tl::unexpected(batch.error());
+        if (!*taken && !*batch)
             return label;
     }
     return fail(ErrorCode::Conflict, "No free label code was found; try again.");
