@@ -24,6 +24,12 @@ Window {
         services: AppServices
     }
 
+    PotAlarms {
+        id: alarms
+        objectName: "potAlarms"
+        services: AppServices
+    }
+
     Binding {
         property: "dark"
         target: Theme
@@ -84,12 +90,29 @@ Window {
             onDismissed: window.dismissBackupTrouble()
         }
 
+        Banner {
+            id: potsBanner
+            actionText: qsTr("Show")
+            anchors.left: parent.left
+            anchors.margins: visible ? Theme.space4 : 0
+            anchors.right: parent.right
+            anchors.top: backupBanner.bottom
+            height: visible ? implicitHeight : 0
+            hint: alarms.more > 0 ? qsTr("%n more", "", alarms.more) : ""
+            kind: "warning"
+            objectName: "potsBanner"
+            text: alarms.text
+            visible: alarms.text.length > 0 && window.state === WindowController.Ready
+            onActed: root.navigation.openPots()
+            onDismissed: alarms.putAway()
+        }
+
         ScreenHost {
             id: host
             anchors.bottom: parent.bottom
             anchors.left: parent.left
             anchors.right: parent.right
-            anchors.top: backupBanner.bottom
+            anchors.top: potsBanner.bottom
             windowState: window.state
         }
     }

@@ -25,14 +25,26 @@ Item {
         id: job
         anchors.left: parent.left
         anchors.leftMargin: Theme.space6
-        anchors.right: parent.right
-        anchors.rightMargin: Theme.space6
+        anchors.right: pots.left
+        anchors.rightMargin: Theme.space3
         anchors.top: parent.top
         anchors.topMargin: Theme.space3
         objectName: "jobTypePicker"
         name: controller.jobName
         note: controller.jobNote
         onClicked: jobList.open()
+    }
+
+    PlainButton {
+        id: pots
+        anchors.bottom: job.bottom
+        anchors.right: parent.right
+        anchors.rightMargin: Theme.space6
+        anchors.top: job.top
+        iconName: "pot"
+        objectName: "potsButton"
+        text: qsTr("Mix, pots")
+        onClicked: AppServices.navigation.openPots()
     }
 
     GlueUpJobList {
@@ -53,7 +65,7 @@ Item {
     GlueUpConditions {
         id: conditions
         anchors.left: job.left
-        anchors.right: job.right
+        anchors.right: pots.right
         anchors.top: job.bottom
         anchors.topMargin: Theme.space2
         columns: root.portrait ? 3 : 6
@@ -117,7 +129,7 @@ Item {
     EmptyState {
         anchors.bottom: parent.bottom
         anchors.left: job.left
-        anchors.right: job.right
+        anchors.right: pots.right
         anchors.top: job.bottom
         actionIcon: "glue-up"
         actionText: qsTr("Choose the work")

@@ -35,9 +35,10 @@ ColumnLayout {
 
                 GlueUpUseRow {
                     required property string key
+                    required property bool mixed
 
                     Layout.fillWidth: true
-                    onClicked: AppServices.navigation.openContainer(key)
+                    onClicked: mixed ? AppServices.navigation.openPots() : AppServices.navigation.openContainer(key)
                 }
             }
         }

@@ -12,7 +12,8 @@ Item {
     readonly property bool ready: root.windowState === WindowController.Ready
     readonly property bool onContainer: root.navigation.container.length > 0
     readonly property bool onPlace: root.navigation.place.length > 0
-    readonly property int destination: root.ready && !root.onContainer && !root.onPlace ? root.navigation.destination : -1
+    readonly property bool onPots: root.navigation.pots
+    readonly property int destination: root.ready && !root.onContainer && !root.onPlace && !root.onPots ? root.navigation.destination : -1
     // What stands at the foot of the screen and must not be covered.
     readonly property real footHeight: page.active && page.item ? (page.item as ContainerScreen).footHeight
                                      : arrivals.wanted && arrivals.item ? (arrivals.item as ArrivalsScreen).footHeight
@@ -67,6 +68,12 @@ Item {
         sourceComponent: PlaceScreen {
             place: AppServices.navigation.place
         }
+    }
+
+    Loader {
+        active: root.ready && root.onPots
+        anchors.fill: parent
+        sourceComponent: PotsScreen {}
     }
 
     Loader {

@@ -60,6 +60,15 @@ Card {
         onToggled: AppServices.settings.sound = checked
     }
 
+    ToggleRow {
+        Layout.fillWidth: true
+        checked: AppServices.settings.bell
+        note: qsTr("When a pot, a cup or a joint is due")
+        objectName: "bellChoice"
+        text: qsTr("A bell to hear")
+        onToggled: AppServices.settings.bell = checked
+    }
+
     PlainText {
         Layout.fillWidth: true
         quiet: true

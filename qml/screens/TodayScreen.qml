@@ -61,11 +61,22 @@ Item {
         }
     }
 
+    PotsLine {
+        id: pots
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: tallies.bottom
+        anchors.topMargin: visible ? Theme.space3 : 0
+        height: visible ? implicitHeight : 0
+        objectName: "potsLine"
+        visible: standing > 0
+    }
+
     TonightCard {
         id: tonight
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: tallies.bottom
+        anchors.top: pots.bottom
         anchors.topMargin: Theme.space3
     }
 
@@ -76,7 +87,7 @@ Item {
         anchors.bottom: parent.bottom
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: tonight.visible ? tonight.bottom : tallies.bottom
+        anchors.top: tonight.visible ? tonight.bottom : pots.bottom
         anchors.topMargin: Theme.space4
         bottomMargin: 2 * Theme.space7
         boundsBehavior: Flickable.StopAtBounds
@@ -97,7 +108,7 @@ Item {
         anchors.bottom: parent.bottom
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: tonight.visible ? tonight.bottom : controller.containers > 0 ? tallies.bottom : header.bottom
+        anchors.top: tonight.visible ? tonight.bottom : controller.containers > 0 ? pots.bottom : header.bottom
         actionIcon: controller.containers > 0 ? "" : "scan"
         actionText: controller.containers > 0 ? "" : qsTr("Scan the first one")
         hint: controller.containers > 0 ? qsTr("Everything on the shelf is good for a month or more.") : qsTr("Scan a bottle's code, or book it in by hand under Arrivals.")

@@ -255,8 +255,8 @@ void GlueUpController::record()
         return;
     JobRecord job = m_shown.job;
     job.piece = m_piece.trimmed().toStdString();
-    act([job, takings = m_shown.takings](
-            Shop& shop, ActTime time) { return useForJob(shop, takings, job, time); },
+    act([job, takings = m_shown.takings, fromBatches = m_shown.fromBatches](
+            Shop& shop, ActTime time) { return useForJob(shop, takings, job, time, fromBatches); },
         [this](const ActDone&) {
             setPiece({});
             Q_EMIT recorded();

@@ -85,7 +85,7 @@ public:
     QStringList cautions() const { return m_shown.cautions; }
     QString piece() const { return m_piece; }
     void setPiece(const QString& piece);
-    bool canRecord() const { return fresh() && !m_shown.takings.empty(); }
+    bool canRecord() const { return fresh() && !(m_shown.takings.empty() && m_shown.fromBatches.empty()); }
 
     /// Writes what the answer says to use, for this piece, in one act that can be undone.
     Q_INVOKABLE void record();

@@ -94,6 +94,21 @@ std::vector<ShownRow> weighRows(const GlueUpAnswer& answer, UnitSystem units)
     return rows;
 }
 
+/// The batch that is used first, beside the containers.
+void addBatch(GlueUpShown& shown, const GlueUpAnswer& answer, UnitSystem units)
+{
+    if (!answer.batch || answer.fromBatch.milli <= 0)
+        return;
+    const BatchAtHand& batch = *answer.batch;
+    const double level = answer.fromBatch.value() / std::max(batch.left.value(), answer.fromBatch.value());
+    shown.uses.push_back({ q(batch.label),
+        { q(batch.label), q(batch.name), amountText(answer.fromBatch, units),
+            Says::tr("%1 · mixed already, %2 there").arg(q(batch.label), amountText(batch.left, units)),
+            QStringLiteral("jar"), batch.isHotGlue ? QStringLiteral("hide") : QStringLiteral("resin"), level,
+            true } });
+    shown.fromBatches.push_back({ batch.label, answer.fromBatch });
+}
+
 /// The containers to use, as they look on the shelf, and what recording it would take from them.
 Result<void> addUses(GlueUpShown& shown, std::vector<const ClassRecord*>& classes, const Shop& shop,
     const Catalogue& catalogue, const GlueUpAnswer& answer, Moment now)
@@ -113,7 +128,7 @@ Result<void> addUses(GlueUpShown& shown, std::vector<const ClassRecord*>& classe
         }
         shown.uses.push_back({ q(take.container.text),
             { q(take.label), q(item.materialName), amountText(take.amount, shop.units()),
-                note.join(QStringLiteral(" · ")), q(item.vessel), contentsKind(cls), item.level() } });
+                note.join(QStringLiteral(" · ")), q(item.vessel), contentsKind(cls), item.level(), false } });
         shown.takings.push_back({ take.container.text, take.amount });
     }
     return {};
@@ -182,6 +197,7 @@ Result<GlueUpShown> glueUpShown(const Shop& shop, const GlueUpAsked& asked)
     shown.job.type = type->id;
     shown.job.name = type->name;
 
+    addBatch(shown, *answer, shop.units());
     std::vector<const ClassRecord*> classes;
     if (auto added = addUses(shown, classes, shop, *catalogue, *answer, asked.now); !added)
         return tl::unexpected(added.error());

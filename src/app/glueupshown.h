@@ -19,7 +19,7 @@ struct GlueUpShown {
     int warnings = 0;
     QString stockName;
     std::vector<ShownRow> gates; ///< glueUpGateRoles; key: the gate's id
-    std::vector<ShownRow> uses; ///< glueUpUseRoles; key: the container's id
+    std::vector<ShownRow> uses; ///< glueUpUseRoles; key: the container's id, or a batch's label
     std::vector<ShownRow> weigh; ///< glueUpNumberRoles
     std::vector<ShownRow> clocks; ///< glueUpNumberRoles
     QString clockNote;
@@ -28,11 +28,12 @@ struct GlueUpShown {
     QStringList cautions;
     JobRecord job; ///< what recording it would write, with
     std::vector<Taking> takings;
+    std::vector<Taking> fromBatches; ///< by label code
 };
 
 inline const QByteArrayList glueUpGateRoles { "result", "name", "sentence" };
-inline const QByteArrayList glueUpUseRoles { "label", "name", "amount", "note", "shape", "contents",
-    "level" };
+inline const QByteArrayList glueUpUseRoles { "label", "name", "amount", "note", "shape", "contents", "level",
+    "mixed" };
 inline const QByteArrayList glueUpNumberRoles { "label", "value", "note" };
 inline const QByteArrayList glueUpGlueRoles { "name", "verdict", "standing", "reasons" };
 inline const QByteArrayList glueUpJobRoles { "name", "note", "family" };

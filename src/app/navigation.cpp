@@ -32,6 +32,14 @@ void Navigation::openPlace(const QString& id)
     Q_EMIT moved();
 }
 
+void Navigation::openPots()
+{
+    if (pots())
+        return;
+    m_pages.append({ Page::Pots, QString() });
+    Q_EMIT moved();
+}
+
 void Navigation::back()
 {
     if (m_pages.isEmpty())

@@ -7,8 +7,8 @@
 
 namespace gw {
 
-/// Where the person is: one of the six destinations, and over it the pages of containers and places that were
-/// opened one from another.
+/// Where the person is: one of the six destinations, and over it the pages of containers, places and
+/// of what is mixed that were opened one from another.
 class Navigation : public QObject {
     Q_OBJECT
     QML_ELEMENT
@@ -18,6 +18,8 @@ class Navigation : public QObject {
     Q_PROPERTY(QString container READ container NOTIFY moved)
     /// Id of the place whose page is open; empty when none is.
     Q_PROPERTY(QString place READ place NOTIFY moved)
+    /// The page of what is mixed is open.
+    Q_PROPERTY(bool pots READ pots NOTIFY moved)
 
 public:
     enum Destination { Today, Shelf, Arrivals, GlueUp, Order, Shop };
@@ -28,11 +30,13 @@ public:
     int destination() const { return m_destination; }
     QString container() const { return top(Page::Container); }
     QString place() const { return top(Page::Place); }
+    bool pots() const { return !m_pages.isEmpty() && m_pages.last().kind == Page::Pots; }
 
     /// Shows a destination; the pages over it are left.
     Q_INVOKABLE void goTo(int destination);
     Q_INVOKABLE void openContainer(const QString& idOrLabel);
     Q_INVOKABLE void openPlace(const QString& id);
+    Q_INVOKABLE void openPots();
     /// One page back; on a destination itself nothing.
     Q_INVOKABLE void back();
     /// Asks for the camera and a line to type a code into, over the present screen.
@@ -47,7 +51,7 @@ Q_SIGNALS:
 
 private:
     struct Page {
-        enum Kind { Container, Place } kind = Container;
+        enum Kind { Container, Place, Pots } kind = Container;
         QString key;
     };
     QString top(Page::Kind kind) const

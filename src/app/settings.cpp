@@ -1,5 +1,7 @@
 #include "app/settings.h"
 
+#include <algorithm>
+
 #include <QGuiApplication>
 #include <QPalette>
 
@@ -79,6 +81,22 @@ void Settings::setSound(bool on)
         return;
     m_kept.setValue(QStringLiteral("sound"), on);
     Q_EMIT soundChanged();
+}
+
+void Settings::setBell(bool on)
+{
+    if (on == bell())
+        return;
+    m_kept.setValue(QStringLiteral("bell"), on);
+    Q_EMIT bellChanged();
+}
+
+void Settings::putAlarmsAway(const QStringList& keys)
+{
+    constexpr qsizetype kept = 200;
+    QStringList all = alarmsPutAway() + keys;
+    all.removeDuplicates();
+    m_kept.setValue(QStringLiteral("alarms_seen"), all.mid(std::max<qsizetype>(0, all.size() - kept)));
 }
 
 QString Settings::store() const { return m_kept.value(QStringLiteral("store")).toString(); }

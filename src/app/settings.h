@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QSettings>
 #include <QString>
+#include <QStringList>
 #include <QtQmlIntegration/qqmlintegration.h>
 
 #include "measure/amount.h"
@@ -22,6 +23,8 @@ class Settings : public QObject {
     Q_PROPERTY(QString units READ units WRITE setUnits NOTIFY unitsChanged)
     /// A tick to hear when the camera has read a code
     Q_PROPERTY(bool sound READ sound WRITE setSound NOTIFY soundChanged)
+    /// A bell to hear when a pot or a joint is due
+    Q_PROPERTY(bool bell READ bell WRITE setBell NOTIFY bellChanged)
 
 public:
     /// In a file, for tests; empty: where the platform keeps settings.
@@ -39,6 +42,17 @@ public:
 
     bool sound() const { return m_kept.value(QStringLiteral("sound"), true).toBool(); }
     void setSound(bool on);
+
+    bool bell() const { return m_kept.value(QStringLiteral("bell"), true).toBool(); }
+    void setBell(bool on);
+
+    /// Who works at this device, as last said when something was mixed; may be empty.
+    QString who() const { return m_kept.value(QStringLiteral("who")).toString(); }
+    void setWho(const QString& name) { m_kept.setValue(QStringLiteral("who"), name); }
+
+    /// What was due and has been seen, by PotAlarm::key; the oldest are forgotten.
+    QStringList alarmsPutAway() const { return m_kept.value(QStringLiteral("alarms_seen")).toStringList(); }
+    void putAlarmsAway(const QStringList& keys);
 
     /// The camera chosen last, by the system's name for it; empty when none was.
     QString camera() const { return m_kept.value(QStringLiteral("camera")).toString(); }
@@ -62,6 +76,7 @@ Q_SIGNALS:
     void themeChanged();
     void unitsChanged();
     void soundChanged();
+    void bellChanged();
 
 private:
     QSettings m_kept;

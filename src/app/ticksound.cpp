@@ -1,5 +1,7 @@
 #include "app/ticksound.h"
 
+#include <utility>
+
 #include <QAudioDevice>
 #include <QMediaDevices>
 #include <QSoundEffect>
@@ -7,7 +9,10 @@
 
 namespace gw {
 
-TickSound::TickSound() = default;
+TickSound::TickSound(QString file)
+    : m_file(std::move(file))
+{
+}
 TickSound::~TickSound() = default;
 
 void TickSound::play()
@@ -16,7 +21,7 @@ void TickSound::play()
         if (QMediaDevices::defaultAudioOutput().isNull())
             return;
         m_effect = std::make_unique<QSoundEffect>();
-        m_effect->setSource(QUrl(QStringLiteral("qrc:/gluewright/sounds/tick.wav")));
+        m_effect->setSource(QUrl(QStringLiteral("qrc:/gluewright/sounds/") + m_file));
         m_effect->setVolume(0.7F);
     }
     m_effect->play();

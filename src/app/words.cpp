@@ -88,6 +88,22 @@ QString momentText(Moment moment, QDate today)
     return dateText(at.date());
 }
 
+QString whenText(Moment moment, QDate today)
+{
+    const QDateTime at = local(moment);
+    const QString time = QLocale().toString(at.time(), QLocale::ShortFormat);
+    const qint64 days = today.daysTo(at.date());
+    if (days == 0)
+        return time;
+    if (days == 1)
+        return Words::tr("tomorrow %1").arg(time);
+    if (days == -1)
+        return Words::tr("yesterday %1").arg(time);
+    //: a day of the week and a time
+    return days > 0 && days < 7 ? Words::tr("%1 %2").arg(QLocale().dayName(at.date().dayOfWeek()), time)
+                                : dateText(at.date());
+}
+
 QString verdictKey(Verdict verdict) { return q(word(verdict)); }
 
 namespace {

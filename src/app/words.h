@@ -23,6 +23,8 @@ QString dateText(Date date);
 QString dayText(Moment moment); ///< the day of a moment, in the person's time zone
 QString monthText(Moment moment); ///< "May 2026": for what lies months ahead
 QString momentText(Moment moment, QDate today); ///< "Today 14:03", "Yesterday 9:10", "25 May 2026"
+/// For what is near: "14:03", "tomorrow 14:03", "Friday 14:03"; else the day.
+QString whenText(Moment moment, QDate today);
 /// The verdict's word as the theme and the signs take it: "good", "test_first" ...
 QString verdictKey(Verdict verdict);
 /// A few words for a card: until when it is good, or the worst reason.
