@@ -48,6 +48,8 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addBatchCommands(*program, context, pending);
     addGlueCommands(*program, context, pending);
     addRecordCommands(*program, context, pending);
+    addPieceCommands(*program, context, pending);
+    addFailedCommand(*program, context, pending);
     addCareCommands(*program, context, pending);
     addSetupCommands(*program, context, pending);
     addPlaceCommands(*program, context, pending);

@@ -20,6 +20,8 @@ void addShelfCommands(CLI::App& program, CommandContext& context, PendingCommand
 void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addArrivalCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addRecordCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addPieceCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addFailedCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addMixCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addBatchCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);

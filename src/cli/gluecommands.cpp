@@ -2,6 +2,8 @@
 #include "cli/json.h"
 #include "cli/words.h"
 
+#include <algorithm>
+
 #include <QJsonArray>
 
 #include "measure/number.h"
@@ -66,7 +68,9 @@ Result<Answer> which(Shop& shop, const WhichOptions& options)
                 { QStringLiteral("text"), jsonText(reason.text) } });
             answer.plain += QStringLiteral("  %1\n").arg(q(reason.text));
         }
-        answer.plain += QStringLiteral("  Comes apart with: %1\n").arg(q(glue.reversibleWith));
+        // The reason about undoing has said so already.
+        if (std::ranges::find(glue.reasons, "undoing", &GlueReason::about) == glue.reasons.end())
+            answer.plain += QStringLiteral("  Comes apart with: %1\n").arg(q(glue.reversibleWith));
         glues.append(QJsonObject { { QStringLiteral("family"), jsonText(glue.family.text) },
             { QStringLiteral("name"), jsonText(glue.name) },
             { QStringLiteral("standing"), standing(glue.standing) }, { QStringLiteral("reasons"), reasons },

@@ -1,8 +1,7 @@
+#include "cli/checkoptions.h"
 #include "cli/commands.h"
 #include "cli/json.h"
 #include "cli/words.h"
-
-#include <QJsonArray>
 
 #include "exchange/orderlist.h"
 #include "shop/work.h"
@@ -11,53 +10,10 @@ namespace gw {
 
 namespace {
 
-struct CheckOptions {
-    std::string jobType, air, wood, glue, joint, residue, period, place, load, woodStood, barrier, ventilated,
-        batch;
-    int pieces = 1;
-    std::optional<double> humidity, moisture, otherMoisture, gap, surfaceAge, thickness;
-};
-
 struct OrderOptions {
     std::string month, csv;
     double service = 95;
 };
-
-Result<Conditions> conditionsOf(const CheckOptions& options)
-{
-    Conditions conditions;
-    const auto temperature = [](const std::string& text, std::optional<Celsius>& into) -> Result<void> {
-        if (text.empty())
-            return {};
-        auto read = parseTemperature(text);
-        if (!read)
-            return tl::unexpected(read.error());
-        into = *read;
-        return {};
-    };
-    if (auto read = temperature(options.air, conditions.air); !read)
-        return tl::unexpected(read.error());
-    if (auto read = temperature(options.wood, conditions.wood); !read)
-        return tl::unexpected(read.error());
-    if (auto read = temperature(options.glue, conditions.glue); !read)
-        return tl::unexpected(read.error());
-    conditions.humidity = options.humidity;
-    conditions.woodMoisture = options.moisture;
-    conditions.otherMoisture = options.otherMoisture;
-    conditions.gapMm = options.gap;
-    conditions.surfaceAgeHours = options.surfaceAge;
-    conditions.thicknessMm = options.thickness;
-    conditions.joint = options.joint;
-    conditions.residue = options.residue;
-    conditions.woodStood = options.woodStood;
-    conditions.batch = options.batch;
-    conditions.period = periodOfWord(options.period);
-    conditions.barrier = yesOrNo(options.barrier);
-    conditions.ventilated = yesOrNo(options.ventilated);
-    conditions.servicePlace = servicePlaceOfWord(options.place);
-    conditions.load = loadOfWord(options.load);
-    return conditions;
-}
 
 Result<Answer> check(CommandContext& context, const CheckOptions& options)
 {
@@ -104,37 +60,6 @@ Result<Answer> order(CommandContext& context, const OrderOptions& options)
     });
 }
 
-Result<Answer> piece(CommandContext& context, const std::string& name)
-{
-    return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {
-        auto record = pieceRecord(shop, name);
-        if (!record)
-            return tl::unexpected(record.error());
-        QJsonArray lines;
-        QList<QStringList> rows;
-        for (const PieceLine& line : *record) {
-            lines.append(QJsonObject { { QStringLiteral("at"), jsonMoment(line.at) },
-                { QStringLiteral("job"), jsonText(line.jobName) },
-                { QStringLiteral("material"), jsonText(line.materialName) },
-                { QStringLiteral("container"), jsonText(line.label) },
-                { QStringLiteral("lot"), jsonTextOrNull(line.lot) },
-                { QStringLiteral("amount"), jsonAmount(line.amount) },
-                { QStringLiteral("comes_apart"), jsonTextOrNull(line.comesApart) } });
-            rows.append({ QString::fromStdString(formatDate(dateOf(line.at))),
-                QString::fromStdString(line.materialName),
-                QString::fromStdString(formatAmount(line.amount, shop.units())),
-                QString::fromStdString(line.lot.empty() ? "lot not known" : "lot " + line.lot),
-                QString::fromStdString(line.comesApart) });
-        }
-        Answer answer;
-        answer.json[u"piece"] = jsonText(name);
-        answer.json[u"used"] = lines;
-        answer.plain
-            = rows.isEmpty() ? QStringLiteral("No stock is recorded as used on it.\n") : columns(rows);
-        return answer;
-    });
-}
-
 } // namespace
 
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending)
@@ -142,37 +67,9 @@ void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand&
     auto checkOptions = std::make_shared<CheckOptions>();
     auto* checkCommand
         = program.add_subcommand("check", "Before a glue-up: what to fix first, what to use, how much");
-    checkCommand->add_option("JOBTYPE", checkOptions->jobType, "The job type's key or name (see: jobtypes)")
-        ->required();
-    checkCommand->add_option("--pieces", checkOptions->pieces, "How many");
-    checkCommand->add_option("--air", checkOptions->air, "The room's temperature: 18C, 65F");
-    checkCommand->add_option("--wood", checkOptions->wood, "The wood's temperature");
-    checkCommand->add_option("--rh", checkOptions->humidity, "The room's relative humidity, percent");
-    checkCommand->add_option(
-        "--wood-moisture", checkOptions->moisture, "The wood's moisture, percent of its dry mass");
-    checkCommand->add_option("--gap", checkOptions->gap, "The widest gap of the joint, mm");
-    checkCommand->add_option("--other-moisture", checkOptions->otherMoisture,
-        "The other part's moisture, where it was measured too");
-    checkCommand->add_option("--glue", checkOptions->glue, "The glue's temperature, in pot or bottle");
-    checkCommand->add_option(
-        "--joint", checkOptions->joint, "The kind of joint, by key, name or a part of it");
-    checkCommand->add_option(
-        "--residue", checkOptions->residue, "What is still in the joint: wax, hide_old, pva_film");
-    checkCommand->add_option(
-        "--surface-age", checkOptions->surfaceAge, "Hours since the faces were planed or scraped");
-    checkCommand->add_option("--thickness", checkOptions->thickness, "The piece's thickest part, mm");
-    checkCommand->add_option(
-        "--wood-stood", checkOptions->woodStood, "The place where the wood stood for weeks");
-    checkCommand->add_option("--batch", checkOptions->batch,
-        "The batch that will be used, by its label code; - for none. Else the best one mixed");
-    checkCommand->add_option("--piece", checkOptions->period, "An old piece or a modern one")
+    addCheckOptions(*checkCommand, *checkOptions);
+    checkCommand->add_option("--piece,--piece-is", checkOptions->period, "An old piece or a modern one")
         ->check(CLI::IsMember({ "period", "modern" }));
-    addPieceOptions(*checkCommand, checkOptions->place, checkOptions->load);
-    checkCommand->add_option("--barrier", checkOptions->barrier, "A barrier coat of hide glue is laid")
-        ->check(CLI::IsMember({ "yes", "no" }));
-    checkCommand
-        ->add_option("--ventilated", checkOptions->ventilated, "The room is aired, with no flame or hot pot")
-        ->check(CLI::IsMember({ "yes", "no" }));
     checkCommand->callback([&context, &pending, checkOptions] {
         pending = [&context, checkOptions] { return check(context, *checkOptions); };
     });
@@ -186,13 +83,6 @@ void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand&
     orderCommand->callback([&context, &pending, orderOptions] {
         pending = [&context, orderOptions] { return order(context, *orderOptions); };
     });
-
-    auto name = std::make_shared<std::string>();
-    auto* pieceCommand
-        = program.add_subcommand("piece", "What went into a piece, and how it comes apart again");
-    pieceCommand->add_option("NAME", *name, "The client's piece or the job")->required();
-    pieceCommand->callback(
-        [&context, &pending, name] { pending = [&context, name] { return piece(context, *name); }; });
 }
 
 } // namespace gw

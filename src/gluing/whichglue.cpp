@@ -1,6 +1,7 @@
 #include "gluing/whichglue.h"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 #include "gluing/sentences.h"
@@ -176,6 +177,18 @@ std::optional<Load> loadOfWord(std::string_view word)
     if (word == "shock")
         return Load::Shock;
     return std::nullopt;
+}
+
+std::string_view word(ServicePlace place)
+{
+    constexpr std::array<std::string_view, 4> words { "dry", "damp", "outdoor", "hot" };
+    return words.at(static_cast<std::size_t>(place));
+}
+
+std::string_view word(Load load)
+{
+    constexpr std::array<std::string_view, 3> words { "light", "lasting", "shock" };
+    return words.at(static_cast<std::size_t>(load));
 }
 
 Result<WhichGlueAnswer> whichGlue(const WhichGlueQuestion& question)

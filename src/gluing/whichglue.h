@@ -21,6 +21,8 @@ enum class ServicePlace { Dry, Damp, Outdoor, Hot };
 enum class Load { Light, Lasting, Shock }; ///< hardly any; weight that stays on; knocks and racking
 std::optional<ServicePlace> servicePlaceOfWord(std::string_view word); ///< "dry", "damp", "outdoor", "hot"
 std::optional<Load> loadOfWord(std::string_view word); ///< "light", "lasting", "shock"
+std::string_view word(ServicePlace place);
+std::string_view word(Load load);
 
 struct WhichGlueQuestion {
     std::string jointName; ///< empty: not said

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <QBuffer>
 #include <QFileInfo>
 #include <QImageReader>
 #include <QPainter>
@@ -12,6 +13,7 @@ namespace gw {
 
 namespace {
 
+constexpr int longestSideKept = 1600;
 constexpr qint64 mostPixels = 16'000'000;
 /// Beyond this a file is not decoded at all, scaled down or not: no camera makes it.
 constexpr qint64 absurdPixels = 400'000'000;
@@ -72,6 +74,28 @@ Result<QImage> loadPicture(const QString& path)
     if (upright.isNull())
         return unreadable(path, "is too large a picture; crop it to the label.");
     return upright;
+}
+
+std::string smallJpeg(const QImage& picture, std::size_t mostBytes)
+{
+    if (picture.isNull())
+        return {};
+    const QImage whole = picture.convertToFormat(QImage::Format_RGB32);
+    // The pixels alone.
+    QImage small
+        = QImage(whole.constBits(), whole.width(), whole.height(), whole.bytesPerLine(), QImage::Format_RGB32)
+              .copy();
+    for (int side = longestSideKept; side >= 200; side /= 2) {
+        if (small.width() > side || small.height() > side)
+            small = small.scaled(side, side, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+        for (const int quality : { 85, 70, 50 }) {
+            QBuffer buffer;
+            buffer.open(QIODevice::WriteOnly);
+            if (small.save(&buffer, "JPEG", quality) && static_cast<std::size_t>(buffer.size()) <= mostBytes)
+                return buffer.data().toStdString();
+        }
+    }
+    return {};
 }
 
 Result<std::vector<Symbol>> readPicture(const QString& path, SymbolReader& reader)

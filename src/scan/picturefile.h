@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include <QImage>
@@ -22,5 +23,9 @@ Result<std::vector<Symbol>> readPicture(const QString& path, SymbolReader& reade
 
 /// The same with a reader of its own.
 Result<std::vector<Symbol>> readPicture(const QString& path);
+
+/// A picture made small enough to keep: a JPEG of at most 1600 pixels a side and so many bytes, without what
+/// the camera wrote beside it (place, time). Empty when there is no picture, or it cannot be made that small.
+std::string smallJpeg(const QImage& picture, std::size_t mostBytes);
 
 } // namespace gw

@@ -25,6 +25,7 @@ public:
     Shop& shop() { return m_shop; }
     const Catalogue& catalogue() const { return m_catalogue; }
     ActTime time() const { return m_time; }
+    const ActId& id() const { return m_act; }
 
     /// The container, taken for this act, its state as of now. Errors: NotFound, Refused when the act's time
     /// is impossible.

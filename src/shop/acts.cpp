@@ -1,8 +1,8 @@
 #include "shop/acts.h"
 
-#include "shop/actbuilder.h"
 #include "shop/batch.h"
 #include "shop/ownlabels.h"
+#include "shop/takings.h"
 
 namespace gw {
 
@@ -49,39 +49,45 @@ Result<ActDone> useSome(
     });
 }
 
-Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time,
+Result<std::string> takeForJob(ActBuilder& act, const std::vector<Taking>& takings, JobRecord& job,
     const std::vector<Taking>& fromBatches)
 {
     if (takings.empty() && fromBatches.empty())
         return fail(ErrorCode::BadInput, "Say what was used and how much of it.");
-    return ActBuilder::run(shop, time, [&](ActBuilder& act) -> Result<std::string> {
+    if (job.id.empty())
+        job.id = JobId { newUuid() };
+    if (!job.at)
+        job.at = act.time().at;
+    if (auto saved = act.shop().store().saveJob(job); !saved)
+        return tl::unexpected(saved.error());
+    std::string said;
+    for (const Taking& taking : takings) {
+        auto found = act.takeStanding(taking.container);
+        if (!found)
+            return tl::unexpected(found.error());
+        auto own = act.inItsOwnUnit(*found, taking.amount);
+        if (!own)
+            return tl::unexpected(own.error());
+        if (auto taken = takeOut(act, *found, *own, job.id); !taken)
+            return tl::unexpected(taken.error());
+        said += (said.empty() ? "Used " : ", ") + act.say(*own) + " of " + found->material->name;
+    }
+    for (const Taking& taking : fromBatches) {
+        const BatchNoteAsked used { BatchNoteKind::Used, {}, {}, taking.amount, job.id, {}, {} };
+        if (auto noted = addBatchNote(act, taking.container, used); !noted)
+            return tl::unexpected(noted.error());
+        said
+            += (said.empty() ? "Used " : ", ") + act.say(taking.amount) + " of the batch " + taking.container;
+    }
+    return said + (job.name.empty() ? "." : " for " + job.name + ".");
+}
+
+Result<ActDone> useForJob(Shop& shop, const std::vector<Taking>& takings, const JobRecord& job, ActTime time,
+    const std::vector<Taking>& fromBatches)
+{
+    return ActBuilder::run(shop, time, [&](ActBuilder& act) {
         JobRecord record = job;
-        if (record.id.empty())
-            record.id = JobId { newUuid() };
-        if (!record.at)
-            record.at = time.at;
-        if (auto saved = shop.store().saveJob(record); !saved)
-            return tl::unexpected(saved.error());
-        std::string said;
-        for (const Taking& taking : takings) {
-            auto found = act.takeStanding(taking.container);
-            if (!found)
-                return tl::unexpected(found.error());
-            auto own = act.inItsOwnUnit(*found, taking.amount);
-            if (!own)
-                return tl::unexpected(own.error());
-            if (auto taken = takeOut(act, *found, *own, record.id); !taken)
-                return tl::unexpected(taken.error());
-            said += (said.empty() ? "Used " : ", ") + act.say(*own) + " of " + found->material->name;
-        }
-        for (const Taking& taking : fromBatches) {
-            const BatchNoteAsked used { BatchNoteKind::Used, {}, {}, taking.amount, record.id, {}, {} };
-            if (auto noted = addBatchNote(act, taking.container, used); !noted)
-                return tl::unexpected(noted.error());
-            said += (said.empty() ? "Used " : ", ") + act.say(taking.amount) + " of the batch "
-                + taking.container;
-        }
-        return said + (record.name.empty() ? "." : " for " + record.name + ".");
+        return takeForJob(act, takings, record, fromBatches);
     });
 }
 

@@ -70,6 +70,17 @@ Result<std::string> standsInTheWay(
     return std::string();
 }
 
+/// What was kept of a glue-up says that its uses were taken back.
+Result<void> markGlueUp(ActBuilder& act, const ActId& undone)
+{
+    Store& store = act.shop().store();
+    const auto glueUp = store.glueUpOfAct(undone);
+    if (!glueUp)
+        return tl::unexpected(glueUp.error());
+    return *glueUp ? store.undoGlueUp(**glueUp, act.id(), act.time().now, act.shop().device())
+                   : Result<void> {};
+}
+
 } // namespace
 
 Result<ActDone> undo(Shop& shop, const EntryId& entryId, Moment now)
@@ -117,6 +128,8 @@ Result<ActDone> undo(Shop& shop, const EntryId& entryId, Moment now)
             if (said.empty() || original.id == entryId)
                 said = "Undone: " + entryText(original, *dimension, act.catalogue(), shop.units()) + ".";
         }
+        if (auto marked = markGlueUp(act, *actId); !marked)
+            return tl::unexpected(marked.error());
         return said;
     });
 }

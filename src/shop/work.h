@@ -41,16 +41,4 @@ Result<GlueUpAnswer> checkJob(
 /// The order list for the month that begins on a day. Errors: BadInput (month past, service level).
 Result<OrderPlan> orderForMonth(const Shop& shop, Date monthStart, double servicePercent, Moment now);
 
-/// What went into one piece of a client's, newest first.
-struct PieceLine {
-    Moment at;
-    std::string jobName;
-    std::string materialName;
-    std::string label;
-    std::string lot;
-    Amount amount;
-    std::string comesApart; ///< how this family is undone
-};
-Result<std::vector<PieceLine>> pieceRecord(const Shop& shop, const std::string& piece);
-
 } // namespace gw

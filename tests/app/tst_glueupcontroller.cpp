@@ -4,6 +4,7 @@
 #include <QTest>
 
 #include "app/glueupcontroller.h"
+#include "shop/piecepage.h"
 #include "shop/shelf.h"
 #include "support/appbench.h"
 
@@ -303,10 +304,10 @@ private Q_SLOTS:
         QVERIFY(screen.controller.piece().isEmpty());
         for (const auto& [container, was] : before)
             QVERIFY(screen.left(container) < was);
-        const auto lines
-            = screen.bench.ask([](Shop& shop) { return pieceRecord(shop, "Hall chair, back leg"); });
-        QVERIFY(std::any_of(
-            lines.begin(), lines.end(), [&](const PieceLine& line) { return line.at == screen.bench.now; }));
+        const auto page = screen.bench.ask(
+            [](Shop& shop) { return piecePage(shop, "Hall chair, back leg", Moment::max()); });
+        QVERIFY(std::any_of(page.work.begin(), page.work.end(),
+            [&](const PieceWork& work) { return work.at == screen.bench.now && !work.uses.empty(); }));
 
         QCOMPARE(said.size(), 1);
         const QString undoKey = said.first().at(1).toString();

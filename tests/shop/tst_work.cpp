@@ -138,31 +138,6 @@ private Q_SLOTS:
         GW_FAILS(orderForMonth(*bench.shop, april, 0, Workbench::day(22)), ErrorCode::BadInput);
         GW_FAILS(setJobRate(*bench.shop, "chair_full", -1, Workbench::day(2)), ErrorCode::BadInput);
     }
-
-    void pieceRecord_tellsWhatWentIn_data() { addEngines(); }
-    void pieceRecord_tellsWhatWentIn()
-    {
-        QFETCH(bool, postgres);
-        Workbench bench(postgres);
-        const auto hide = bench.arrive(
-            "Hide glue", "hide_granules_192", "1 kg", 1, [](ArrivalDraft& d) { d.lot = "H-3"; });
-        JobRecord job;
-        job.type = JobTypeId { "chair_full" };
-        job.name = "Reglue";
-        job.piece = "Rocking chair 14";
-        const auto done = useForJob(*bench.shop, { { hide, grams(13.4) } }, job, bench.on(5));
-        GW_OK(done);
-        const auto record = pieceRecord(*bench.shop, "rocking chair 14");
-        GW_OK(record);
-        QCOMPARE(record->size(), std::size_t { 1 });
-        QCOMPARE(record->front().lot, std::string("H-3"));
-        QCOMPARE(record->front().amount.value(), 13.4);
-        QVERIFY(!record->front().comesApart.empty());
-        // An undone use is not in the piece.
-        GW_OK(undo(*bench.shop, done->entry, Workbench::day(6)));
-        QVERIFY(pieceRecord(*bench.shop, "Rocking chair 14")->empty());
-        GW_FAILS(pieceRecord(*bench.shop, "no such piece"), ErrorCode::NotFound);
-    }
 };
 
 QTEST_GUILESS_MAIN(WorkTest)
