@@ -10,7 +10,8 @@ cd "$(dirname "$0")"
 build_packages="
     cmake ninja-build g++ ccache
     qt6-base-dev qt6-declarative-dev qt6-declarative-dev-tools qt6-multimedia-dev qt6-svg-dev
-    libzxing-dev libzbar-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libpq-dev libsqlite3-dev"
+    libzxing-dev libzbar-dev libzint-dev libexpected-dev libboost-dev libcli11-dev libcsv-dev libical-dev libpq-dev
+    libsqlite3-dev"
 run_packages="
     libqt6sql6-sqlite libqt6sql6-psql libqt6printsupport6 qt6-qpa-plugins
     qml6-module-qt-labs-folderlistmodel qml6-module-qtcharts qml6-module-qtqml qml6-module-qtqml-models qml6-module-qtqml-workerscript qml6-module-qtcore

@@ -72,7 +72,7 @@ QString moneyText(const Money& money)
 
 Result<OrderShown> orderShown(const Shop& shop, Date monthStart, double servicePercent, Moment now)
 {
-    auto plan = orderForMonth(shop, monthStart, servicePercent, now);
+    auto plan = orderForMonth(shop, { monthStart, servicePercent }, now);
     if (!plan)
         return tl::unexpected(plan.error());
     const auto types = shop.store().jobTypes();

@@ -44,6 +44,9 @@ std::unique_ptr<CLI::App> makeProgram(CommandContext& context, PendingCommand& p
     addActCommands(*program, context, pending);
     addArrivalCommands(*program, context, pending);
     addWorkCommands(*program, context, pending);
+    addOrderCommands(*program, context, pending);
+    addWasteCommands(*program, context, pending);
+    addCalendarCommand(*program, context, pending);
     addMixCommands(*program, context, pending);
     addBatchCommands(*program, context, pending);
     addGlueCommands(*program, context, pending);
@@ -165,7 +168,7 @@ int runWithoutDisplay(const std::string& where)
 
     const Date today = dateOf(context.now);
     const Date month = addMonths(Date { today.year(), today.month(), std::chrono::day { 1 } }, 1);
-    auto plan = orderForMonth(**shop, month, 95, context.now);
+    auto plan = orderForMonth(**shop, { month, 95 }, context.now);
     if (!plan)
         return print(tl::unexpected(plan.error()), false);
     answer.plain += u'\n' + orderText(*plan, month, (*shop)->units());

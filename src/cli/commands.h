@@ -20,6 +20,9 @@ void addShelfCommands(CLI::App& program, CommandContext& context, PendingCommand
 void addActCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addArrivalCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addRecordCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addCalendarCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addWasteCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
+void addOrderCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addPieceCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addFailedCommand(CLI::App& program, CommandContext& context, PendingCommand& pending);
 void addWorkCommands(CLI::App& program, CommandContext& context, PendingCommand& pending);

@@ -206,23 +206,43 @@ QJsonObject jsonGlueUp(const GlueUpAnswer& answer)
     return json;
 }
 
-QJsonObject jsonOrder(const OrderPlan& plan, Date monthStart)
+namespace {
+
+QJsonValue jsonCold(const std::optional<ColdArrival>& cold)
 {
-    QJsonArray lines;
-    for (const OrderLine& line : plan.lines) {
+    if (!cold)
+        return {};
+    return QJsonObject { { QStringLiteral("arrives"), jsonDate(cold->arrives) },
+        { QStringLiteral("low_c"), cold->low.value }, { QStringLiteral("order_by"), jsonDate(cold->orderBy) },
+        { QStringLiteral("warm_from"), jsonDate(cold->warmFrom) } };
+}
+
+QJsonArray jsonOrderLines(const std::vector<OrderLine>& lines)
+{
+    QJsonArray list;
+    for (const OrderLine& line : lines) {
         QJsonArray packs;
         for (const PackCount& pack : line.packs) {
             packs.append(QJsonObject { { QStringLiteral("pack"), jsonText(pack.name) },
                 { QStringLiteral("supplier"), jsonTextOrNull(pack.supplier) },
                 { QStringLiteral("count"), pack.count } });
         }
-        lines.append(QJsonObject { { QStringLiteral("material"), jsonText(line.name) },
+        list.append(QJsonObject { { QStringLiteral("material"), jsonText(line.name) },
             { QStringLiteral("packs"), packs }, { QStringLiteral("need"), jsonAmount(line.need) },
             { QStringLiteral("usable"), jsonAmount(line.usable) },
             { QStringLiteral("ordered"), jsonAmount(line.ordered) },
             { QStringLiteral("why"), jsonText(line.why) },
-            { QStringLiteral("latest_use"), jsonDate(line.latestUse) } });
+            { QStringLiteral("latest_use"), jsonDate(line.latestUse) },
+            { QStringLiteral("risk_without_percent"), 100 * line.riskWithout },
+            { QStringLiteral("cold_arrival"), jsonCold(line.cold) } });
     }
+    return list;
+}
+
+} // namespace
+
+QJsonObject jsonOrder(const OrderPlan& plan, Date monthStart)
+{
     QJsonArray notes;
     for (const std::string& note : plan.notes)
         notes.append(jsonText(note));
@@ -233,7 +253,8 @@ QJsonObject jsonOrder(const OrderPlan& plan, Date monthStart)
     }
     QJsonObject json;
     json[u"month"] = jsonText(formatDate(monthStart).substr(0, 7));
-    json[u"lines"] = lines;
+    json[u"lines"] = jsonOrderLines(plan.lines);
+    json[u"left"] = jsonOrderLines(plan.left);
     json[u"notes"] = notes;
     json[u"total"] = totals.isEmpty() ? QJsonValue() : totals.first();
     json[u"totals"] = totals;

@@ -14,6 +14,7 @@ struct SetupOptions {
     std::string jobType, material, amount, gtin, price, supplier;
     double perMonth = 0;
     std::optional<double> leadDays;
+    std::optional<int> soldBy, least;
 };
 
 Result<Answer> listClasses(CommandContext& context)
@@ -73,7 +74,7 @@ Result<Answer> setPack(CommandContext& context, const SetupOptions& options)
 {
     return withShop(context, [&](Shop& shop, Moment) -> Result<Answer> {
         PackOffered offered { options.material, options.amount, options.gtin, options.price, options.supplier,
-            options.leadDays };
+            options.leadDays, options.soldBy, options.least };
         auto pack = savePackOffered(shop, offered);
         if (!pack)
             return tl::unexpected(pack.error());
@@ -81,6 +82,8 @@ Result<Answer> setPack(CommandContext& context, const SetupOptions& options)
         answer.json[u"material"] = jsonText(options.material);
         answer.json[u"amount"] = jsonAmount(pack->amount);
         answer.json[u"gtin"] = jsonTextOrNull(pack->gtin14);
+        answer.json[u"sold_by"] = pack->soldBy;
+        answer.json[u"least"] = pack->least;
         answer.plain = QStringLiteral("%1 is on offer in %2.\n")
                            .arg(q(options.material), q(formatAmount(pack->amount, shop.units())));
         return answer;
@@ -113,6 +116,8 @@ void addSetupCommands(CLI::App& program, CommandContext& context, PendingCommand
     packCommand->add_option("--price", options->price, "With its currency: \"12.50 EUR\"");
     packCommand->add_option("--supplier", options->supplier, "Who sells it");
     packCommand->add_option("--lead-days", options->leadDays, "Days from ordering to arrival");
+    packCommand->add_option("--sold-by", options->soldBy, "Only so many together: a case of 12");
+    packCommand->add_option("--least", options->least, "Fewer are not delivered");
     packCommand->callback([&context, &pending, options] {
         pending = [&context, options] { return setPack(context, *options); };
     });

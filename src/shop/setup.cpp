@@ -127,6 +127,10 @@ Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered)
         return fail(ErrorCode::BadInput, "A pack holds more than nothing; give its amount.");
     if (offered.leadDays && !(*offered.leadDays >= 0 && *offered.leadDays <= 365))
         return fail(ErrorCode::BadInput, "Give the days from ordering to arrival as a number from 0 to 365.");
+    for (const std::optional<int>& packs : { offered.soldBy, offered.least }) {
+        if (packs && (*packs < 1 || *packs > 1000))
+            return fail(ErrorCode::BadInput, "Give the packs sold together, and the fewest, as 1 to 1000.");
+    }
     std::string gtin14;
     if (!offered.gtin.empty()) {
         auto gtin = parseGtin(offered.gtin);
@@ -168,6 +172,8 @@ Result<PackRecord> savePackOffered(Shop& shop, const PackOffered& offered)
         pack.supplier = offered.supplier;
     if (offered.leadDays)
         pack.leadDays = offered.leadDays;
+    pack.soldBy = offered.soldBy.value_or(pack.soldBy);
+    pack.least = offered.least.value_or(pack.least);
     if (auto saved = shop.store().savePack(pack); !saved)
         return tl::unexpected(saved.error());
     return pack;

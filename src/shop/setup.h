@@ -33,6 +33,8 @@ struct PackOffered {
     std::string price; ///< "12.50 EUR"
     std::string supplier;
     std::optional<double> leadDays; ///< 0 to 365
+    std::optional<int> soldBy {}; ///< only so many together, 1 to 1000
+    std::optional<int> least {}; ///< fewer are not delivered, 1 to 1000
     std::string pack = {}; ///< id of the one these are all the figures of; empty: found by what is told
 };
 /// Learns a pack, or what has changed of the one with that number (else of that amount and supplier): what is

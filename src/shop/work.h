@@ -5,9 +5,11 @@
 #include <vector>
 
 #include "demand/orderplan.h"
+#include "exchange/orderpapers.h"
 #include "gluing/glueup.h"
 #include "gluing/whichglue.h"
 #include "shop/acts.h"
+#include "shop/monthdemands.h"
 
 namespace gw {
 
@@ -38,7 +40,20 @@ struct Conditions {
 Result<GlueUpAnswer> checkJob(
     const Shop& shop, const std::string& jobType, int pieces, const Conditions& conditions, Moment asOf);
 
-/// The order list for the month that begins on a day. Errors: BadInput (month past, service level).
-Result<OrderPlan> orderForMonth(const Shop& shop, Date monthStart, double servicePercent, Moment now);
+/// What is asked of an order list.
+struct OrderAsked {
+    Date monthStart; ///< first day of the month it is for
+    double servicePercent = 95; ///< over 0, under 100
+    std::optional<Money> budget {};
+    std::string doorstep {}; ///< name of the place deliveries wait in; empty: as the shop said, if it did
+    WhatIf whatIf {};
+};
+
+/// The order list for a month. Errors: BadInput (month past, service level, budget); NotFound for the
+/// doorstep.
+Result<OrderPlan> orderForMonth(const Shop& shop, const OrderAsked& asked, Moment now);
+
+/// What stands over a list written at a moment.
+Result<OrderHeading> orderHeading(const Shop& shop, Date monthStart, Moment now);
 
 } // namespace gw

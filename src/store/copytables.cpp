@@ -9,7 +9,9 @@ namespace {
 constexpr std::string_view shopTables
     = "setting material material_figure material_lot_date material_photo pack pack_case place place_range "
       "place_follow reading_month job container entry batch batch_part batch_figure batch_note glue_up "
-      "glue_up_fact glue_up_gate glue_up_container glue_up_photo glue_up_undone";
+      "glue_up_fact glue_up_gate glue_up_container glue_up_photo glue_up_undone order_list order_line "
+      "order_event planned_job";
+
 
 // One statement for several rows: PostgreSQL takes as long for a statement as for twenty rows.
 constexpr std::size_t cellsPerStatement = 360;

@@ -55,6 +55,11 @@ constexpr std::array references {
     Reference { "glue_up_container", "glue_up_id", "container_id", "container", "id" },
     Reference { "glue_up_photo", "glue_up_id", "glue_up_id", "glue_up", "id" },
     Reference { "glue_up_undone", "glue_up_id", "glue_up_id", "glue_up", "id" },
+    Reference { "order_line", "id", "list_id", "order_list", "id" },
+    Reference { "order_line", "id", "material_id", "material", "id" },
+    Reference { "order_line", "id", "pack_id", "pack", "id" },
+    Reference { "order_event", "id", "line_id", "order_line", "id" },
+    Reference { "planned_job", "id", "job_type_id", "job_types", "job_type_id" },
     Reference { "class_figures", "figure", "class_id", "classes", "class_id" },
     Reference { "family_figures", "figure", "family_id", "families", "family_id" },
 };

@@ -44,14 +44,17 @@ std::pair<std::string, Figure> readMaterialFigure(Row& row)
 }
 
 constexpr std::string_view upsertPack = R"(
-    INSERT INTO pack (id, material_id, gtin14, amount_milli, dimension, price_minor, currency, supplier, lead_days)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
+    INSERT INTO pack (id, material_id, gtin14, amount_milli, dimension, price_minor, currency, supplier, lead_days,
+        sold_by, least)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
     ON CONFLICT (id) DO UPDATE SET material_id = excluded.material_id, gtin14 = excluded.gtin14,
         amount_milli = excluded.amount_milli, dimension = excluded.dimension, price_minor = excluded.price_minor,
-        currency = excluded.currency, supplier = excluded.supplier, lead_days = excluded.lead_days)";
+        currency = excluded.currency, supplier = excluded.supplier, lead_days = excluded.lead_days,
+        sold_by = excluded.sold_by, least = excluded.least)";
 
 constexpr std::string_view selectPacks = R"(
-    SELECT id, material_id, gtin14, amount_milli, dimension, price_minor, currency, supplier, lead_days FROM pack)";
+    SELECT id, material_id, gtin14, amount_milli, dimension, price_minor, currency, supplier, lead_days, sold_by, least
+    FROM pack)";
 
 PackRecord readPack(Row& row)
 {
@@ -63,6 +66,8 @@ PackRecord readPack(Row& row)
     record.price = moneyIn(row);
     record.supplier = row.text();
     record.leadDays = row.realOrNone();
+    record.soldBy = static_cast<int>(row.integer());
+    record.least = static_cast<int>(row.integer());
     return record;
 }
 
@@ -114,7 +119,7 @@ Result<void> Store::savePack(const PackRecord& pack)
 {
     return plain(m_database->run(upsertPack, pack.id, pack.material, orNull(pack.gtin14), pack.amount.milli,
         unitOf(pack.amount.dimension), minorOf(pack.price), currencyOf(pack.price), pack.supplier,
-        pack.leadDays));
+        pack.leadDays, pack.soldBy, pack.least));
 }
 
 Result<std::vector<PackRecord>> Store::packs() const

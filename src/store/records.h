@@ -92,6 +92,8 @@ struct PackRecord {
     std::optional<Money> price;
     std::string supplier;
     std::optional<double> leadDays;
+    int soldBy = 1; ///< only so many together, 1 to 1000
+    int least = 1; ///< fewer are not delivered, 1 to 1000
 };
 
 /// A case of several of one pack.

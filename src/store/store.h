@@ -11,6 +11,7 @@
 #include "measure/error.h"
 #include "store/batchrecords.h"
 #include "store/glueuprecords.h"
+#include "store/orderrecords.h"
 #include "store/records.h"
 
 namespace gw {
@@ -151,6 +152,15 @@ public:
     Result<std::vector<std::string>> glueUpPhotos(const GlueUpId& id) const; ///< the bytes of each JPEG
     /// Marks it as undone by an act that takes its entries back.
     Result<void> undoGlueUp(const GlueUpId& id, const ActId& act, Moment now, const std::string& device);
+    // Orders, and work to come
+    /// A list with its lines, as it was made; never changed after.
+    Result<void> addOrderList(const OrderListRecord& list, const std::string& device);
+    Result<std::vector<OrderListRecord>> orderLists() const; ///< newest first
+    /// Appends what became of lines. One sent again with the same id is the same.
+    Result<void> appendOrderEvents(const std::vector<OrderEventRecord>& events);
+    Result<std::vector<OrderEventRecord>> orderEvents() const; ///< in the order they were recorded
+    Result<void> savePlannedJob(const PlannedJobRecord& job, Moment now); ///< new or changed
+    Result<std::vector<PlannedJobRecord>> plannedJobs() const; ///< by day
 
     // Readings of a place, to the second, the hundredth of a degree and the half percent of humidity
     /// Adds readings in any order; of two at one second the first counts. Sent again they change nothing.

@@ -71,7 +71,7 @@ private Q_SLOTS:
         Screen<OrderController> screen;
         const OrderPlan plan = screen.bench.ask([now = screen.bench.now](Shop& shop) {
             return orderForMonth(shop,
-                Date { std::chrono::year { 2026 }, std::chrono::month { 4 }, std::chrono::day { 1 } }, 95,
+                { Date { std::chrono::year { 2026 }, std::chrono::month { 4 }, std::chrono::day { 1 } }, 95 },
                 now);
         });
         QCOMPARE(static_cast<std::size_t>(screen.controller.lines()->count()), plan.lines.size());

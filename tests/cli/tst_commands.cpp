@@ -107,6 +107,32 @@ private Q_SLOTS:
                 QStringLiteral("usable"), QStringLiteral("why"), QStringLiteral("latest_use") });
         QCOMPARE(order.json()[u"total"].toObject()[u"currency"].toString(), QStringLiteral("EUR"));
         QVERIFY(QFile::exists(csv));
+
+        const QString pdf = program.file(QStringLiteral("order.pdf"));
+        const Ran kept = program({ QStringLiteral("order"), QStringLiteral("--keep"), QStringLiteral("--pdf"),
+            pdf, QStringLiteral("--more"), QStringLiteral("panel_edge=4"), QStringLiteral("--budget"),
+            QStringLiteral("500 EUR") });
+        QCOMPARE(kept.status, 0);
+        QVERIFY(QFile::exists(pdf));
+        hasKeys(kept.json(), { QStringLiteral("list"), QStringLiteral("left"), QStringLiteral("pdf") });
+        const QString list = kept.json()[u"list"].toString();
+        const Ran ordered = program({ QStringLiteral("ordered"), list });
+        QCOMPARE(ordered.status, 0);
+        QCOMPARE(ordered.json()[u"lines"].toArray().first().toObject()[u"state"].toString(),
+            QStringLiteral("ordered"));
+        QCOMPARE(program({ QStringLiteral("ordered"), list }).status, 1);
+        const Ran orders = program({ QStringLiteral("orders") });
+        QCOMPARE(orders.json()[u"lists"].toArray().size(), 1);
+        const QString calendar = program.file(QStringLiteral("shop.ics"));
+        QCOMPARE(program({ QStringLiteral("calendar"), calendar }).status, 0);
+        QVERIFY(QFile::exists(calendar));
+        hasKeys(program({ QStringLiteral("expiring") }).json(),
+            { QStringLiteral("items"), QStringLiteral("worth") });
+        hasKeys(program({ QStringLiteral("disposal") }).json(),
+            { QStringLiteral("groups"), QStringLiteral("caution") });
+        hasKeys(
+            program({ QStringLiteral("waste") }).json(), { QStringLiteral("year"), QStringLiteral("cost") });
+        hasKeys(program({ QStringLiteral("planned") }).json(), { QStringLiteral("planned") });
     }
 
     void everyAct_answersWithItsEntry()

@@ -54,7 +54,7 @@ struct Answers {
             Answers answers;
             auto items = shelf(shop, { now });
             auto check = checkJob(shop, jobType, 1, {}, now);
-            auto order = orderForMonth(shop, nextMonth(), 95, now);
+            auto order = orderForMonth(shop, { nextMonth(), 95 }, now);
             if (!items || !check || !order)
                 return fail(ErrorCode::StoreFailed, "The shop does not answer.");
             for (ShelfItem& item : *items) {

@@ -47,7 +47,7 @@ private Q_SLOTS:
             { Verdict::Good, Verdict::TestFirst, Verdict::DoNotUse, Verdict::NotKnown })
             QVERIFY2(day->counts.contains(verdict), std::string(word(verdict)).c_str());
         QVERIFY(!day->items.empty());
-        const auto plan = orderForMonth(*shop, dateIn2026(4, 1), 95, Workbench::day(0));
+        const auto plan = orderForMonth(*shop, { dateIn2026(4, 1), 95 }, Workbench::day(0));
         GW_OK(plan);
         QVERIFY(!plan->lines.empty());
         const auto jobTypes = shop->store().jobTypes();

@@ -118,7 +118,7 @@ private Q_SLOTS:
         GW_OK(savePackOffered(*bench.shop, { "Hide glue", "500 g", "", "14.00 EUR", "Harbour Lane", 5 }));
         GW_OK(setJobRate(*bench.shop, "chair_full", 6, Workbench::day(2)));
         const Date april = dateIn2026(4, 1);
-        auto plan = orderForMonth(*bench.shop, april, 95, Workbench::day(20));
+        auto plan = orderForMonth(*bench.shop, { april, 95 }, Workbench::day(20));
         GW_OK(plan);
         const OrderLine* hide = line(*plan, "Hide glue");
         QVERIFY(hide);
@@ -129,13 +129,14 @@ private Q_SLOTS:
         QVERIFY(hide->usable.value() > 0 && hide->usable.value() < 50);
         // What came in changes the list: with a kilogram more nothing is needed.
         bench.arrive("Hide glue", "hide_granules_192", "1 kg", 21);
-        plan = orderForMonth(*bench.shop, april, 95, Workbench::day(22));
+        plan = orderForMonth(*bench.shop, { april, 95 }, Workbench::day(22));
         GW_OK(plan);
         QVERIFY(!line(*plan, "Hide glue") || line(*plan, "Hide glue")->packs.empty());
         // Stock on hold or failed does not count.
         GW_OK(recordTest(*bench.shop, first, { false, {}, false, {} }, bench.on(23)));
-        GW_FAILS(orderForMonth(*bench.shop, dateIn2026(1, 1), 95, Workbench::day(22)), ErrorCode::BadInput);
-        GW_FAILS(orderForMonth(*bench.shop, april, 0, Workbench::day(22)), ErrorCode::BadInput);
+        GW_FAILS(
+            orderForMonth(*bench.shop, { dateIn2026(1, 1), 95 }, Workbench::day(22)), ErrorCode::BadInput);
+        GW_FAILS(orderForMonth(*bench.shop, { april, 0 }, Workbench::day(22)), ErrorCode::BadInput);
         GW_FAILS(setJobRate(*bench.shop, "chair_full", -1, Workbench::day(2)), ErrorCode::BadInput);
     }
 };
