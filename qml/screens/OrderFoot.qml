@@ -9,6 +9,7 @@ Rectangle {
 
     required property OrderController controller
 
+    signal pagesWanted
     signal saveWanted
 
     color: Theme.card
@@ -51,12 +52,42 @@ Rectangle {
             Layout.fillWidth: true
         }
 
-        BigButton {
+        PlainButton {
+            Layout.preferredHeight: Theme.touchMain
             enabled: root.controller.lines.count > 0
             iconName: "save"
             objectName: "saveCsvButton"
-            text: qsTr("Save as CSV")
+            text: qsTr("CSV")
+            Accessible.name: qsTr("Save as CSV")
             onClicked: root.saveWanted()
+        }
+
+        PlainButton {
+            Layout.preferredHeight: Theme.touchMain
+            enabled: root.controller.lines.count > 0
+            iconName: "print"
+            objectName: "savePagesButton"
+            text: qsTr("PDF")
+            Accessible.name: qsTr("Save as PDF")
+            onClicked: root.pagesWanted()
+        }
+
+        PlainButton {
+            Layout.preferredHeight: Theme.touchMain
+            enabled: root.controller.canKeep
+            iconName: "export"
+            objectName: "copyButton"
+            text: qsTr("Copy")
+            Accessible.name: qsTr("Copy what to order as text")
+            onClicked: root.controller.copyText()
+        }
+
+        BigButton {
+            enabled: root.controller.canKeep && !root.controller.busy && root.controller.whatIf.length === 0
+            iconName: "check"
+            objectName: "keepButton"
+            text: qsTr("Keep the list")
+            onClicked: root.controller.keep()
         }
     }
 }

@@ -34,6 +34,34 @@ Item {
         id: packsSheet
     }
 
+    FileDialog {
+        id: pagesFile
+        currentFolder: controller.folder
+        defaultSuffix: "pdf"
+        fileMode: FileDialog.SaveFile
+        nameFilters: [qsTr("Pages (*.pdf)"), qsTr("All files (*)")]
+        title: qsTr("Save the order list")
+        onAccepted: controller.savePages(pagesFile.selectedFile)
+    }
+
+    OrderKeptSheet {
+        id: keptSheet
+    }
+
+    OrderPlannedSheet {
+        id: plannedSheet
+    }
+
+    OrderWhatIfSheet {
+        id: whatIfSheet
+        controller: controller
+    }
+
+    OrderWasteSheet {
+        id: wasteSheet
+        folder: controller.folder
+    }
+
     ScreenHeader {
         id: header
         anchors.left: parent.left
@@ -60,11 +88,57 @@ Item {
         }
     }
 
+    Flow {
+        id: beside
+        anchors.left: header.left
+        anchors.right: header.right
+        anchors.top: header.bottom
+        spacing: Theme.space3
+
+        PlainButton {
+            iconName: "order"
+            objectName: "keptButton"
+            text: qsTr("Order lists")
+            onClicked: keptSheet.open()
+        }
+
+        PlainButton {
+            iconName: "piece"
+            objectName: "plannedButton"
+            text: qsTr("Planned work")
+            onClicked: plannedSheet.open()
+        }
+
+        PlainButton {
+            iconName: "more"
+            objectName: "whatIfButton"
+            text: controller.whatIf.length > 0 ? qsTr("What if: %1").arg(controller.whatIf) : qsTr("What if")
+            width: Math.min(implicitWidth, beside.width)
+            onClicked: whatIfSheet.open()
+        }
+
+        PlainButton {
+            iconName: "undo"
+            objectName: "supposeNothing"
+            text: qsTr("As it is")
+            visible: controller.whatIf.length > 0
+            onClicked: controller.supposeNothing()
+        }
+
+        PlainButton {
+            iconName: "retire"
+            objectName: "wasteButton"
+            text: qsTr("Going off and waste")
+            onClicked: wasteSheet.open()
+        }
+    }
+
     OrderAsked {
         id: asked
         anchors.left: header.left
         anchors.right: header.right
-        anchors.top: header.bottom
+        anchors.top: beside.bottom
+        anchors.topMargin: Theme.space3
         controller: controller
     }
 
@@ -109,6 +183,10 @@ Item {
         anchors.left: parent.left
         anchors.right: parent.right
         controller: controller
+        onPagesWanted: {
+            pagesFile.selectedFile = controller.suggestedPages;
+            pagesFile.open();
+        }
         onSaveWanted: {
             csvFile.selectedFile = controller.suggestedFile;
             csvFile.open();

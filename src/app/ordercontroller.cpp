@@ -3,12 +3,16 @@
 #include <algorithm>
 #include <array>
 
+#include <QClipboard>
 #include <QDir>
+#include <QGuiApplication>
 #include <QLocale>
 #include <QStandardPaths>
 
 #include "app/words.h"
 #include "exchange/orderlist.h"
+#include "exchange/orderpapers.h"
+#include "shop/orders.h"
 
 namespace gw {
 
@@ -16,6 +20,8 @@ namespace {
 
 constexpr std::array serviceLevels { 80, 90, 95, 99 }; // percent
 constexpr int furthest = 12; // months; further ahead nothing is known of the work
+constexpr double weeksInMonth = meanMonth.count() / 7;
+constexpr double lateDays = 14;
 
 } // namespace
 
@@ -35,6 +41,7 @@ void OrderController::begin()
     });
     // The month is counted from a day that only the services know.
     Q_EMIT askedChanged();
+    readSupposable();
     read();
 }
 
@@ -91,16 +98,82 @@ void OrderController::stepMonth(int direction)
     read();
 }
 
+OrderAsked OrderController::asked() const
+{
+    OrderAsked asked { monthStart(), double(gw::serviceLevels[static_cast<std::size_t>(m_service)]) };
+    if (m_moreOf > 0 && m_moreOf <= static_cast<int>(m_supposable.jobTypes.size())) {
+        asked.whatIf.moreOf
+            = JobTypeId { m_supposable.jobTypes[static_cast<std::size_t>(m_moreOf - 1)].first };
+        asked.whatIf.morePerMonth = weeksInMonth;
+    }
+    if (m_lateSupplier > 0 && m_lateSupplier <= m_supposable.suppliers.size()) {
+        asked.whatIf.lateSupplier = m_supposable.suppliers[m_lateSupplier - 1].toStdString();
+        asked.whatIf.lateDays = lateDays;
+    }
+    return asked;
+}
+
+QStringList OrderController::kindsOfWork() const
+{
+    QStringList names { tr("No more than expected") };
+    for (const auto& [id, name] : m_supposable.jobTypes)
+        names.append(name);
+    return names;
+}
+
+QStringList OrderController::suppliers() const
+{
+    return QStringList { tr("Nobody is late") } + m_supposable.suppliers;
+}
+
+QString OrderController::whatIf() const
+{
+    QStringList parts;
+    if (m_moreOf > 0 && m_moreOf < kindsOfWork().size())
+        parts.append(tr("one more %1 a week").arg(kindsOfWork().at(m_moreOf)));
+    if (m_lateSupplier > 0 && m_lateSupplier < suppliers().size())
+        parts.append(tr("%1 two weeks late").arg(suppliers().at(m_lateSupplier)));
+    return parts.join(QStringLiteral(" · "));
+}
+
+void OrderController::setMoreOf(int index)
+{
+    m_moreOf = index;
+    Q_EMIT askedChanged();
+    read();
+}
+
+void OrderController::setLateSupplier(int index)
+{
+    m_lateSupplier = index;
+    Q_EMIT askedChanged();
+    read();
+}
+
+void OrderController::supposeNothing()
+{
+    m_moreOf = m_lateSupplier = 0;
+    Q_EMIT askedChanged();
+    read();
+}
+
+void OrderController::readSupposable()
+{
+    take(services()->shop().run(orderSupposable), [this](OrderSupposable all) {
+        m_supposable = std::move(all);
+        Q_EMIT askedChanged();
+    });
+}
+
 void OrderController::read()
 {
     if (!m_active)
         return;
-    const double percent = gw::serviceLevels[static_cast<std::size_t>(m_service)];
     const Moment now = services()->clock().now();
     // An error comes as an answer too: it must put away the list before it.
     using Answer = Result<OrderShown>;
-    take(services()->shop().run([month = monthStart(), percent, now](const Shop& shop) -> Result<Answer> {
-        return Answer(orderShown(shop, month, percent, now));
+    take(services()->shop().run([asked = asked(), now](const Shop& shop) -> Result<Answer> {
+        return Answer(orderShown(shop, asked, now));
     }),
         [this, turn = ++m_turn](Answer answer) {
             if (turn != m_turn)
@@ -130,11 +203,13 @@ QUrl OrderController::folder() const
     return QUrl::fromLocalFile(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
 }
 
-QUrl OrderController::suggestedFile() const
+QUrl OrderController::suggestedFile() const { return suggested(tr("order-%1.csv")); }
+QUrl OrderController::suggestedPages() const { return suggested(tr("order-%1.pdf")); }
+
+QUrl OrderController::suggested(const QString& name) const
 {
     const QDir documents(QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
-    const QString month = q(formatDate(monthStart())).left(7);
-    return QUrl::fromLocalFile(documents.filePath(tr("order-%1.csv").arg(month)));
+    return QUrl::fromLocalFile(documents.filePath(name.arg(q(formatDate(monthStart())).left(7))));
 }
 
 void OrderController::saveCsv(const QUrl& file)
@@ -149,6 +224,56 @@ void OrderController::saveCsv(const QUrl& file)
         [this, path] {
             services()->say(tr("The list is in %1.").arg(QDir::toNativeSeparators(path)));
             Q_EMIT saved(path);
+        });
+}
+
+void OrderController::savePages(const QUrl& file)
+{
+    const QString path = file.toLocalFile();
+    if (path.isEmpty())
+        return;
+    setError(QString());
+    const Moment now = services()->clock().now();
+    take(services()->shop().run(
+             [plan = m_shown.plan, path, month = monthStart(), now](const Shop& shop) -> Result<void> {
+                 const auto heading = orderHeading(shop, month, now);
+                 if (!heading)
+                     return tl::unexpected(heading.error());
+                 return writeOrderPdf(plan, *heading, path);
+             }),
+        [this, path] {
+            services()->say(tr("The list is in %1.").arg(QDir::toNativeSeparators(path)));
+            Q_EMIT saved(path);
+        });
+}
+
+void OrderController::copyText()
+{
+    setError(QString());
+    const Moment now = services()->clock().now();
+    take(services()->shop().run(
+             [plan = m_shown.plan, month = monthStart(), now](const Shop& shop) -> Result<std::string> {
+                 const auto heading = orderHeading(shop, month, now);
+                 if (!heading)
+                     return tl::unexpected(heading.error());
+                 return orderMessage(plan, *heading);
+             }),
+        [this](const std::string& text) {
+            QGuiApplication::clipboard()->setText(q(text));
+            services()->say(tr("What to order is copied; paste it into a message."));
+        });
+}
+
+void OrderController::keep()
+{
+    setError(QString());
+    const Moment now = services()->clock().now();
+    const OrderAsked asked { monthStart(), double(gw::serviceLevels[static_cast<std::size_t>(m_service)]) };
+    take(services()->shop().change(
+             [plan = m_shown.plan, asked, now](Shop& shop) { return keepOrderList(shop, plan, asked, now); }),
+        [this](const OrderListId&) {
+            services()->say(tr("The list is kept under Order lists."));
+            Q_EMIT kept();
         });
 }
 

@@ -26,6 +26,15 @@ class OrderController : public gw::Controller {
     Q_PROPERTY(QList<QString> notes READ notes NOTIFY shown)
     Q_PROPERTY(QUrl folder READ folder CONSTANT) ///< where a file is offered to go
     Q_PROPERTY(QUrl suggestedFile READ suggestedFile NOTIFY askedChanged)
+    Q_PROPERTY(QUrl suggestedPages READ suggestedPages NOTIFY askedChanged)
+    Q_PROPERTY(
+        QList<QString> kindsOfWork READ kindsOfWork NOTIFY askedChanged) ///< to suppose more of; first: none
+    Q_PROPERTY(
+        QList<QString> suppliers READ suppliers NOTIFY askedChanged) ///< to suppose late; first: nobody
+    Q_PROPERTY(int moreOf READ moreOf WRITE setMoreOf NOTIFY askedChanged)
+    Q_PROPERTY(int lateSupplier READ lateSupplier WRITE setLateSupplier NOTIFY askedChanged)
+    Q_PROPERTY(QString whatIf READ whatIf NOTIFY askedChanged) ///< what is supposed; empty: nothing
+    Q_PROPERTY(bool canKeep READ canKeep NOTIFY shown) ///< there is something to buy
 
 public:
     explicit OrderController(QObject* parent = nullptr);
@@ -46,30 +55,51 @@ public:
     QStringList notes() const { return m_shown.notes; }
     QUrl folder() const;
     QUrl suggestedFile() const;
+    QUrl suggestedPages() const;
+    bool canKeep() const { return m_shown.packs > 0; }
+    QStringList kindsOfWork() const;
+    QStringList suppliers() const;
+    int moreOf() const { return m_moreOf; }
+    void setMoreOf(int index);
+    int lateSupplier() const { return m_lateSupplier; }
+    void setLateSupplier(int index);
+    QString whatIf() const;
 
     /// A month earlier (-1) or later (1).
     Q_INVOKABLE void stepMonth(int direction);
     /// Writes the list as it is shown; where it went is said.
     Q_INVOKABLE void saveCsv(const QUrl& file);
+    Q_INVOKABLE void savePages(const QUrl& file);
+    /// Puts what to send onto the clipboard, by supplier, as plain text.
+    Q_INVOKABLE void copyText();
+    /// Keeps the list as it is shown, to say later what was ordered.
+    Q_INVOKABLE void keep();
+    Q_INVOKABLE void supposeNothing();
 
 Q_SIGNALS:
     void activeChanged();
     void askedChanged();
     void shown();
     void saved(const QString& path);
+    void kept();
 
 protected:
     void begin() override;
 
 private:
     void read();
+    void readSupposable();
+    OrderAsked asked() const;
     Date monthStart() const;
+    QUrl suggested(const QString& name) const;
 
     bool m_active = true;
     bool m_loaded = false;
     int m_ahead = 1; ///< months from this one
     int m_service = 2;
     int m_turn = 0;
+    int m_moreOf = 0, m_lateSupplier = 0;
+    OrderSupposable m_supposable;
     OrderShown m_shown;
     RowsModel m_lines;
 };

@@ -70,9 +70,28 @@ QString moneyText(const Money& money)
     return text.replace(u' ', QChar::Nbsp);
 }
 
-Result<OrderShown> orderShown(const Shop& shop, Date monthStart, double servicePercent, Moment now)
+Result<OrderSupposable> orderSupposable(const Shop& shop)
 {
-    auto plan = orderForMonth(shop, { monthStart, servicePercent }, now);
+    OrderSupposable all;
+    const auto types = shop.store().jobTypes();
+    if (!types)
+        return tl::unexpected(types.error());
+    for (const JobTypeRecord& type : *types)
+        all.jobTypes.emplace_back(type.id.text, q(type.name));
+    const auto packs = shop.store().packs();
+    if (!packs)
+        return tl::unexpected(packs.error());
+    for (const PackRecord& pack : *packs) {
+        if (!pack.supplier.empty() && !all.suppliers.contains(q(pack.supplier)))
+            all.suppliers.append(q(pack.supplier));
+    }
+    all.suppliers.sort(Qt::CaseInsensitive);
+    return all;
+}
+
+Result<OrderShown> orderShown(const Shop& shop, const OrderAsked& asked, Moment now)
+{
+    auto plan = orderForMonth(shop, asked, now);
     if (!plan)
         return tl::unexpected(plan.error());
     const auto types = shop.store().jobTypes();

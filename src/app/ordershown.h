@@ -22,7 +22,14 @@ inline const QByteArrayList orderRateRoles { "name", "family", "rate" };
 inline const QByteArrayList orderPackRoles { "title", "note", "value" };
 
 /// The list for the month that begins on a day. Runs on the shop's thread.
-Result<OrderShown> orderShown(const Shop& shop, Date monthStart, double servicePercent, Moment now);
+Result<OrderShown> orderShown(const Shop& shop, const OrderAsked& asked, Moment now);
+
+/// What can be supposed: kinds of work with their keys, and suppliers.
+struct OrderSupposable {
+    std::vector<std::pair<std::string, QString>> jobTypes;
+    QStringList suppliers;
+};
+Result<OrderSupposable> orderSupposable(const Shop& shop);
 
 /// How many of each job type the shop expects in a month; those it expects none of stand there too.
 Result<std::vector<ShownRow>> orderRates(const Shop& shop);
