@@ -21,7 +21,7 @@ run_packages="
 test_packages="
     qml6-module-qttest postgresql xvfb xauth xdotool imagemagick gstreamer1.0-tools
     clang-format-19 clang-tidy-19 clang-tools-19 clang-19 libclang-rt-19-dev
-    python3-stdnum git"
+    python3-stdnum poppler-utils git"
 
 # Debian 12 has it within another package.
 . /etc/os-release
