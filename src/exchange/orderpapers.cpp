@@ -8,6 +8,7 @@
 #include <QPdfWriter>
 #include <QTextDocument>
 
+#include "exchange/paperfont.h"
 #include "exchange/savefile.h"
 
 namespace gw {
@@ -54,7 +55,7 @@ std::string shownSupplier(const std::string& supplier)
 }
 
 const QLatin1String style(
-    "body, td, p { font-family: Inter, sans-serif; font-size: 9.5pt; color: #2b2118; }"
+    "body, td, p { color: #2b2118; }"
     "h1 { font-size: 18pt; margin-bottom: 0; } h2 { font-size: 13pt; margin-bottom: 2px; }"
     ".quiet { color: #6b5d4f; } .why { color: #6b5d4f; font-size: 8.5pt; }"
     ".name { font-weight: 600; font-size: 10.5pt; }");
@@ -193,6 +194,7 @@ QByteArray orderPdf(const OrderPlan& plan, const OrderHeading& heading)
     writer.setTitle(QStringLiteral("Order list for %1").arg(monthText(heading.monthStart)));
     writer.setCreator(QStringLiteral("Gluewright"));
     QTextDocument document;
+    document.setDefaultFont(paperFont(9.5));
     document.setDefaultStyleSheet(style);
     document.setDocumentMargin(0);
     document.setHtml(pageHtml(plan, heading));

@@ -8,6 +8,7 @@
 #include <QTextDocument>
 #include <QUrl>
 
+#include "exchange/paperfont.h"
 #include "exchange/savefile.h"
 
 namespace gw {
@@ -113,7 +114,7 @@ Result<void> paintTreatment(QPagedPaintDevice& device, const Treatment& treatmen
         return fail(ErrorCode::BadInput,
             "Nothing is recorded for " + treatment.piece + " yet, so there is nothing to print.");
     QTextDocument document;
-    document.setDefaultFont(QFont(QStringLiteral("Inter"), 10));
+    document.setDefaultFont(paperFont(10));
     document.setDefaultStyleSheet(QStringLiteral("h1 { font-size: 18pt; } h2 { font-size: 12pt; }"));
     for (const std::string& code : treatment.pictograms)
         document.addResource(
