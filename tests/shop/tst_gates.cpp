@@ -199,7 +199,7 @@ private Q_SLOTS:
     void twoPartGlue_wantsItsPartner()
     {
         m_bench.arrive("Resin alone", "epoxy_resin", "500 g", 1);
-        QCOMPARE(with(QStringLiteral("epoxy_thick"), "partner", [](Conditions&) { }), GateResult::Stop);
+        QCOMPARE(with(QStringLiteral("epoxy_neat"), "partner", [](Conditions&) { }), GateResult::Stop);
     }
 };
 
