@@ -8,6 +8,7 @@ Rectangle {
     id: root
 
     required property OrderController controller
+    readonly property bool narrow: width < 900 // a tablet upright
 
     signal pagesWanted
     signal saveWanted
@@ -29,15 +30,15 @@ Rectangle {
 
     RowLayout {
         anchors.fill: parent
-        anchors.leftMargin: Theme.space6
-        anchors.rightMargin: Theme.space6
-        spacing: Theme.space4
+        anchors.leftMargin: root.narrow ? Theme.space4 : Theme.space6
+        anchors.rightMargin: root.narrow ? Theme.space4 : Theme.space6
+        spacing: root.narrow ? Theme.space2 : Theme.space4
 
         PlainText {
             Accessible.ignored: true
             quiet: true
             text: qsTr("Total")
-            visible: root.controller.total.length > 0
+            visible: root.controller.total.length > 0 && !root.narrow
         }
 
         Figures {

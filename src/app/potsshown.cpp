@@ -21,7 +21,7 @@ struct Pots {
 QString stateText(const BatchState& state, Moment now, QDate today)
 {
     const PotState& pot = state.pot;
-    const QString mixed = Pots::tr("Mixed %1").arg(momentText(state.batch.made, today));
+    QString mixed = Pots::tr("Mixed %1").arg(momentText(state.batch.made, today));
     if (!state.isHotGlue() || !pot.standsSince)
         return mixed;
     const QString since = durationText(daysBetween(*pot.standsSince, now).count() * minutesADay);

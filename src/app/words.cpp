@@ -91,7 +91,7 @@ QString momentText(Moment moment, QDate today)
 QString whenText(Moment moment, QDate today)
 {
     const QDateTime at = local(moment);
-    const QString time = QLocale().toString(at.time(), QLocale::ShortFormat);
+    QString time = QLocale().toString(at.time(), QLocale::ShortFormat);
     const qint64 days = today.daysTo(at.date());
     if (days == 0)
         return time;

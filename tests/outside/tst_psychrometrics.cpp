@@ -58,7 +58,8 @@ private Q_SLOTS:
                 continue;
             }
             // Below 0 C that library goes over to ice, where ours stays over water: the two part there.
-            if (value <= 0)
+            // Above 40 C ours says nothing of its error; no shop's air is hotter.
+            if (value <= 0 || t > 40)
                 continue;
             ++points;
             const auto dew = dewPoint({ t }, RelativeHumidity { words.at(2).toDouble() });

@@ -97,7 +97,7 @@ private Q_SLOTS:
     // joint. Each that fails is a cause; each can be asked for before.
     void cleanCloseTightEnough_areTheFour()
     {
-        m_bench.arrive("Hide glue", "hide_granules_192", "30 g", 1);
+        m_bench.arrive("Hide glue", "hide_granules_192", "20 g", 1);
         GlueUpSaid said;
         said.jobType = "chair_full";
         said.piece = "Stool";
