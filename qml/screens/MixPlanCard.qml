@@ -64,7 +64,7 @@ ColumnLayout {
     }
 
     Lines {
-        texts: root.controller.hazard.length > 0 ? [root.controller.hazard].concat(root.controller.cautions) : root.controller.cautions
+        texts: root.controller.cautions
         title: qsTr("Take care")
     }
 

@@ -61,7 +61,7 @@ Sheet {
                     Layout.fillWidth: true
                     color: row.overdue ? Theme.testFirst : Theme.inkQuiet
                     size: Theme.textSmall
-                    text: [row.value, row.note, row.overdue ? qsTr("its day is over") : ""].filter(part => part.length > 0).join(" · ")
+                    text: row.value + (row.note.length > 0 ? " · " + row.note : "") + (row.overdue ? " · " + qsTr("its day is over") : "")
                 }
             }
 

@@ -19,7 +19,7 @@ Sheet {
     readonly property bool mayGoWithout: root.kind === "heat_on" || root.kind === "topped_up"
 
     function asks(kind: string): bool {
-        return ["heat_on", "heat_read", "weighed", "topped_up", "used"].includes(kind);
+        return kind === "heat_on" || kind === "heat_read" || kind === "weighed" || kind === "topped_up" || kind === "used";
     }
 
     function begin(pot: string, kind: string, text: string, unit: string) {

@@ -15,8 +15,8 @@ inline const QByteArrayList mixPartRoles { "what", "amount", "from", "result" };
 struct MixShown {
     QString name; ///< "Hot hide glue, 50 g"
     std::vector<ShownRow> parts; ///< mixPartRoles; key: the part's
-    QStringList steps, limits, warnings, cautions;
-    QString hazard;
+    QStringList steps, limits, warnings;
+    QStringList cautions; ///< first that hazards are recorded, where they are
     bool covered = false; ///< the shelf has every part
 };
 
@@ -50,7 +50,6 @@ class MixController : public gw::Controller {
     Q_PROPERTY(QList<QString> limits READ limits NOTIFY shown)
     Q_PROPERTY(QList<QString> warnings READ warnings NOTIFY shown)
     Q_PROPERTY(QList<QString> cautions READ cautions NOTIFY shown)
-    Q_PROPERTY(QString hazard READ hazard NOTIFY shown)
     Q_PROPERTY(bool canRecord READ canRecord NOTIFY shown)
 
 public:
@@ -69,7 +68,6 @@ public:
     QStringList limits() const { return m_shown.limits; }
     QStringList warnings() const { return m_shown.warnings; }
     QStringList cautions() const { return m_shown.cautions; }
-    QString hazard() const { return m_shown.hazard; }
     bool canRecord() const { return m_turnShown == m_turn && m_shown.covered; }
 
     /// Reads the recipes, and the shelf anew: as the sheet opens.

@@ -59,9 +59,10 @@ Result<MixShown> mixShown(const Shop& shop, const MixAsked& asked, Moment now)
     shown.warnings = texts(mix->plan.warnings);
     shown.cautions = texts(mix->cautions);
     if (!mix->hazards.empty())
-        shown.hazard = Mix::tr("Hazards are recorded for %1. Read the label and the safety data sheet before "
-                               "you begin; they decide, and so do local rules.")
-                           .arg(QLocale().createSeparatedList(texts(mix->hazards)));
+        shown.cautions.prepend(
+            Mix::tr("Hazards are recorded for %1. Read the label and the safety data sheet before "
+                    "you begin; they decide, and so do local rules.")
+                .arg(QLocale().createSeparatedList(texts(mix->hazards))));
     shown.covered = std::ranges::all_of(
         mix->sources, [](const PartSource& source) { return source.result == GateResult::Pass; });
     return shown;
