@@ -89,8 +89,7 @@ std::string stockText(const OrderDraft& draft)
 {
     const Runoff& runoff = draft.runoff;
     const Amount& coming = draft.demand->onOrder;
-    std::string ordered
-        = coming.milli > 0 ? " " + formatAmount(coming) + " is on order." : std::string();
+    std::string ordered = coming.milli > 0 ? " " + formatAmount(coming) + " is on order." : std::string();
     if (runoff.usable.milli == 0 && runoff.past.milli == 0)
         return ordered;
     std::string text = runoff.usable.milli == 0

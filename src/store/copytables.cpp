@@ -12,7 +12,6 @@ constexpr std::string_view shopTables
       "glue_up_fact glue_up_gate glue_up_container glue_up_photo glue_up_undone order_list order_line "
       "order_event planned_job";
 
-
 // One statement for several rows: PostgreSQL takes as long for a statement as for twenty rows.
 constexpr std::size_t cellsPerStatement = 360;
 
