@@ -43,7 +43,7 @@ void ArrivalController::dropPhoto()
 
 std::optional<LabelPhoto> ArrivalController::photoToKeep() const
 {
-    const std::string jpeg = labelJpeg(m_photo);
+    const std::string jpeg = smallJpeg(m_photo, LabelPhoto::mostBytes);
     return jpeg.empty() ? std::nullopt : std::optional(LabelPhoto { services()->clock().now(), jpeg });
 }
 

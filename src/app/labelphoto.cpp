@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include <QBuffer>
 #include <QPainter>
 
 #include "app/words.h"
@@ -11,8 +10,6 @@
 namespace gw {
 
 namespace {
-
-constexpr int longestSide = 1600;
 
 struct Photo {
     QImage image;
@@ -35,25 +32,6 @@ Result<Photo> photoOf(const Shop& shop, const std::string& container)
 }
 
 } // namespace
-
-std::string labelJpeg(const QImage& picture)
-{
-    if (picture.isNull())
-        return {};
-    QImage small = picture.convertToFormat(QImage::Format_RGB32);
-    for (int side = longestSide; side >= 200; side /= 2) {
-        if (small.width() > side || small.height() > side)
-            small = small.scaled(side, side, Qt::KeepAspectRatio, Qt::SmoothTransformation);
-        for (const int quality : { 85, 70, 50 }) {
-            QBuffer buffer;
-            buffer.open(QIODevice::WriteOnly);
-            if (small.save(&buffer, "JPEG", quality)
-                && static_cast<std::size_t>(buffer.size()) <= LabelPhoto::mostBytes)
-                return buffer.data().toStdString();
-        }
-    }
-    return {};
-}
 
 LabelPicture::LabelPicture(QQuickItem* parent)
     : QQuickPaintedItem(parent)

@@ -8,10 +8,6 @@
 
 namespace gw {
 
-/// The picture as it is kept with a material: a JPEG of at most 1600 pixels a side, small enough for the
-/// store. Empty for a picture that is none. Any thread.
-std::string labelJpeg(const QImage& picture);
-
 /// Shows a picture that is in memory, whole and in its own proportions.
 class LabelPicture : public QQuickPaintedItem {
     Q_OBJECT
